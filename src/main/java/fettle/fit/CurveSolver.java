@@ -1,0 +1,147 @@
+package fettle.fit;
+
+import fettle.fit.FitFailedException.Reason;
+
+/**
+ * Generalized distance regression with full covariances (ISO/TS 28037:2010 for the line, ISO/TS
+ * 28038:2018 for polynomials, ISO 6143 for general analysis functions):
+ *
+ * <pre>
+ *   Q = (r̄ − ξ)ᵀ V_r⁻¹ (r̄ − ξ) + (H − g(ξ; β))ᵀ V_h⁻¹ (H − g(ξ; β))  → min over β, ξ
+ * </pre>
+ *
+ * <p><b>Method:</b> Gauss–Newton on β, ξ and the shared effects together. Shared errors are unknown
+ * effects η, ζ of unit variance, so that only diagonal matrices are inverted; ξ is eliminated point
+ * by point, which leaves a (p + q) × (p + q) system with the effective variances v = v_h + (dg/dr)²
+ * v_r. Damping of β (D. W. Marquardt, SIAM J. 11 (1963) 431) when Q would grow. Iteration goes on
+ * until the step no longer shrinks, at rounding level. V_r = 0 is generalized least squares;
+ * without uncertainties it is ordinary least squares with s² estimated.
+ *
+ * <p><b>Polynomials without uncertain responses</b> are linear: they are solved in double-double
+ * arithmetic by {@link PrecisePolynomialFit}, so that printed reference results are met in all
+ * their digits.
+ *
+ * <p><b>Cost:</b> O(m (p + q)²) an iteration.
+ *
+ * <p><b>Fails</b> with a reason when there are m ≤ p points, when the points do not determine the
+ * parameters, when a value leaves the model's domain, or when the step has not settled after 500
+ * iterations.
+ */
+public final class CurveSolver {
+  private static final int MAX_ITERATIONS = 500;
+
+  /** Condition number of the scaled, whitened Jacobian beyond which there is no fit. */
+  private static final double WORST_CONDITION = 1e10;
+
+  private CurveSolver() {}
+
+  /**
+   * Fits a model named by its id, from its own start.
+   *
+   * @param id model
+   * @param points at least p + 1 points
+   * @return the fit
+   * @throws FitFailedException if there is none
+   */
+  public static CurveFit fit(ModelId id, Points points) throws FitFailedException {
+    if (points.size() <= id.parameterCount()) {
+      throw tooFew(id.name(), id.parameterCount(), points.size());
+    }
+    ResponseModel model = id.bind(points.responses());
+    return fit(model, points);
+  }
+
+  /**
+   * Fits a model from its own start.
+   *
+   * @param model bound model
+   * @param points at least p + 1 points
+   * @return the fit
+   * @throws FitFailedException if there is none
+   */
+  public static CurveFit fit(ResponseModel model, Points points) throws FitFailedException {
+    if (points.size() <= model.parameterCount()) {
+      throw tooFew(model.id(), model.parameterCount(), points.size());
+    }
+    if (model instanceof SeriesModel series
+        && series.kind() == SeriesModel.Kind.POLYNOMIAL
+        && !points.hasUncertainResponses()) {
+      return PrecisePolynomialFit.fit(series, points);
+    }
+    return fit(model, points, model.start(points.responses(), points.hardnesses()));
+  }
+
+  /**
+   * Fits a model from a given start.
+   *
+   * @param model bound model
+   * @param points at least p + 1 points
+   * @param start first parameters, length p
+   * @return the fit
+   * @throws FitFailedException if there is none from this start
+   */
+  public static CurveFit fit(ResponseModel model, Points points, double[] start)
+      throws FitFailedException {
+    int p = model.parameterCount();
+    if (points.size() <= p) {
+      throw tooFew(model.id(), p, points.size());
+    }
+    GaussNewton iteration = new GaussNewton(model, points, start);
+    double previous = Double.POSITIVE_INFINITY;
+    int stalled = 0;
+    for (int k = 1; k <= MAX_ITERATIONS; k++) {
+      double step = iteration.advance();
+      if (!Double.isFinite(step)) {
+        throw new FitFailedException(
+            Reason.NOT_FINITE,
+            "model " + model.id() + " left the range of numbers after " + k + " iterations");
+      }
+      // At rounding level steps stop shrinking; before that, each is smaller than the last.
+      boolean settled = step <= 1e-15 || step < 1e-9 && step > 0.5 * previous;
+      stalled = settled ? stalled + 1 : 0;
+      if (step <= 1e-15 || stalled >= 2) {
+        CurveFit fit = iteration.toFit(k);
+        if (!(fit.conditionNumber() < WORST_CONDITION)) {
+          throw illConditioned(model, fit.conditionNumber());
+        }
+        return fit;
+      }
+      previous = step;
+    }
+    throw new FitFailedException(
+        Reason.NOT_CONVERGED,
+        "model "
+            + model.id()
+            + " did not settle in "
+            + MAX_ITERATIONS
+            + " iterations; the last step still changed a parameter by "
+            + previous
+            + " of its size");
+  }
+
+  static FitFailedException illConditioned(ResponseModel model, double condition) {
+    return new FitFailedException(
+        Reason.ILL_CONDITIONED,
+        "the points do not determine the "
+            + model.parameterCount()
+            + " parameters of "
+            + model.id()
+            + " (condition number "
+            + String.format(java.util.Locale.ROOT, "%.1e", condition)
+            + ")");
+  }
+
+  private static FitFailedException tooFew(String model, int p, int m) {
+    return new FitFailedException(
+        Reason.TOO_FEW_POINTS,
+        m
+            + (m == 1 ? " point" : " points")
+            + " for the "
+            + p
+            + " parameters of "
+            + model
+            + "; at least "
+            + (p + 1)
+            + " are needed");
+  }
+}
