@@ -235,6 +235,18 @@ final class GaussNewton {
     q = trial;
   }
 
+  /** Factors the undamped system at a finished fit, for sensitivities. */
+  static HouseholderLeastSquares factored(CurveFit fit, Points points) throws FitFailedException {
+    GaussNewton state = new GaussNewton(fit.model(), points, fit.beta());
+    state.xi = fit.adjustedResponses();
+    for (int i = 0; i < state.m; i++) {
+      state.model.linearise(state.xi[i], state.beta, state.lines[i]);
+    }
+    state.assemble(0);
+    state.system.factor();
+    return state.system;
+  }
+
   /** The fit at the present state. */
   CurveFit toFit(int iterations) throws FitFailedException {
     for (int i = 0; i < m; i++) {

@@ -14,6 +14,7 @@ final class HouseholderLeastSquares {
   private final double[][] a;
   private final double[] diagonal;
   private final double[] columnNorm;
+  private final double[] reflection;
   private int rows;
 
   HouseholderLeastSquares(int capacity, int columns) {
@@ -21,6 +22,7 @@ final class HouseholderLeastSquares {
     this.a = new double[columns + 1][capacity];
     this.diagonal = new double[columns];
     this.columnNorm = new double[columns];
+    this.reflection = new double[columns];
   }
 
   /** Starts a new system. */
@@ -65,12 +67,14 @@ final class HouseholderLeastSquares {
       double norm = Math.sqrt(below);
       if (norm == 0) {
         diagonal[j] = 0;
+        reflection[j] = 0;
         continue;
       }
       double alpha = column[j] > 0 ? -norm : norm;
       diagonal[j] = alpha;
       column[j] -= alpha;
       double factor = -1 / (alpha * column[j]);
+      reflection[j] = factor;
       for (int k = j + 1; k <= columns; k++) {
         double[] other = a[k];
         double dot = 0;
@@ -89,6 +93,33 @@ final class HouseholderLeastSquares {
   void solve(double[] x) {
     for (int j = columns - 1; j >= 0; j--) {
       double sum = a[columns][j];
+      for (int k = j + 1; k < columns; k++) {
+        sum -= a[k][j] * x[k];
+      }
+      x[j] = sum / diagonal[j];
+    }
+  }
+
+  /**
+   * Solves for another right-hand side with the factors at hand.
+   *
+   * @param rightHandSide length rows, overwritten
+   * @param x filled with the solution
+   */
+  void solve(double[] rightHandSide, double[] x) {
+    for (int j = 0; j < columns; j++) {
+      double[] column = a[j];
+      double dot = 0;
+      for (int i = j; i < rows; i++) {
+        dot += column[i] * rightHandSide[i];
+      }
+      dot *= reflection[j];
+      for (int i = j; i < rows; i++) {
+        rightHandSide[i] -= dot * column[i];
+      }
+    }
+    for (int j = columns - 1; j >= 0; j--) {
+      double sum = rightHandSide[j];
       for (int k = j + 1; k < columns; k++) {
         sum -= a[k][j] * x[k];
       }

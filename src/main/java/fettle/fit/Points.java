@@ -360,6 +360,26 @@ public final class Points {
   }
 
   /**
+   * One shared hardness effect.
+   *
+   * @param k index
+   * @return a copy, length m: what one standard uncertainty of the cause does to every hardness
+   */
+  public double[] hardnessEffect(int k) {
+    return hardnessEffects[k].clone();
+  }
+
+  /**
+   * One shared response effect.
+   *
+   * @param k index
+   * @return a copy, length m: what one standard uncertainty of the cause does to every response
+   */
+  public double[] responseEffect(int k) {
+    return responseEffects[k].clone();
+  }
+
+  /**
    * Number of shared hardness effects.
    *
    * @return 0 or more

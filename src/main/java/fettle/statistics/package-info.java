@@ -1,0 +1,6 @@
+/**
+ * Statistical tests, variance components, critical values and run lengths: numbers in, numbers out.
+ *
+ * <p>Knows nothing of ours: no blocks, no readings, no curves.
+ */
+package fettle.statistics;
