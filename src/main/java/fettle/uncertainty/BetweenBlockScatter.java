@@ -127,9 +127,20 @@ public record BetweenBlockScatter(
    * @return points with larger variances
    */
   public Points pointsAtRestricted(Points points) {
+    return pointsAt(points, restricted);
+  }
+
+  /**
+   * The points with τ²S added to their hardness variances.
+   *
+   * @param points the points given to {@link #of}
+   * @param tau between-block standard uncertainty
+   * @return points with larger variances
+   */
+  public Points pointsAt(Points points, double tau) {
     double[] variances = points.hardnessVariances();
     for (int i = 0; i < variances.length; i++) {
-      double size = restricted * sizes[i];
+      double size = tau * sizes[i];
       variances[i] += size * size;
     }
     return points.withHardnessVariance(variances);
