@@ -46,6 +46,15 @@ public final class Row {
   }
 
   /**
+   * Whether the cells can be read.
+   *
+   * @return false if the row does not fit the header or its quotation marks are wrong
+   */
+  public boolean isSound() {
+    return defect == null;
+  }
+
+  /**
    * All texts as they stand in the file, unknown columns included.
    *
    * @return one for each name of the header
