@@ -65,7 +65,7 @@ public final class BlockRules {
     return new InputRefusedException(
         what,
         where,
-        "1 to 64 letters (a to z), digits, '.', '_' and '-', beginning with a letter or digit",
+        "1 to 64 letters (a to z), digits, '.', '_' and '-'; a letter or digit first, no '.' last",
         "give the block another mark, such as B-17");
   }
 

@@ -33,7 +33,7 @@ final class Misfit {
             + ", the header "
             + header.width()
             + (looksLikeDecimalComma(header, cells, separator)
-                ? "; a decimal comma splits a number in two."
+                ? ", perhaps because a decimal comma splits a number in two."
                 : ".");
     return new InputRefusedException(
         counts,
@@ -44,7 +44,7 @@ final class Misfit {
 
   private static String action(Header header, List<String> cells, Separator separator) {
     if (looksLikeDecimalComma(header, cells, separator)) {
-      return "write numbers with a decimal point, or save the file with semicolons between the cells";
+      return "write a decimal point or separate the cells by semicolons; quote a text with a comma";
     }
     return cells.size() > header.width()
         ? "put a text that holds a separator between quotation marks, or take out what is too much"
