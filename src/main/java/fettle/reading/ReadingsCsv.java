@@ -66,7 +66,7 @@ public final class ReadingsCsv {
         row.optionalDecimal("x_mm"),
         row.optionalDecimal("y_mm"),
         row.optionalText("direction"),
-        row.optionalText("note"));
+        row.filled("note").map(Cell::prose));
   }
 
   private static OptionalDouble temperature(Optional<Cell> cell) {

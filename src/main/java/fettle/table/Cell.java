@@ -92,13 +92,27 @@ public final class Cell {
   }
 
   /**
-   * Text.
+   * One line of text.
    *
-   * @return not empty, of at most 2,000 characters, without control characters other than line ends
-   *     and tabs
+   * @return not empty, of at most 2,000 characters, without control characters, line ends and marks
+   *     that turn the direction of writing
    * @throws InputRefusedException if it is not so
    */
   public String text() {
+    return checkedText("\t");
+  }
+
+  /**
+   * Text of one or several lines.
+   *
+   * @return as {@link #text}, but line ends may stand in it
+   * @throws InputRefusedException if it is not so
+   */
+  public String prose() {
+    return checkedText("\t\r\n");
+  }
+
+  private String checkedText(String allowed) {
     requireContent("a text");
     if (text.length() > LONGEST_TEXT) {
       throw refusal(
@@ -108,16 +122,27 @@ public final class Cell {
     }
     for (int i = 0; i < text.length(); i++) {
       char character = text.charAt(i);
-      boolean control = Character.isISOControl(character);
-      if (control && character != '\n' && character != '\r' && character != '\t'
-          || character >= '\ufffe') {
+      if (isControl(character) && allowed.indexOf(character) < 0) {
+        boolean lineEnd = character == '\n' || character == '\r';
         throw refusal(
-            String.format("The text holds the control character U+%04X.", (int) character),
-            "printable characters",
-            "type the text again");
+            lineEnd
+                ? "The text has more than one line."
+                : String.format("The text holds the control character U+%04X.", (int) character),
+            lineEnd ? "one line of text" : "printable characters",
+            lineEnd ? "take the line end out" : "type the text again");
       }
     }
     return text;
+  }
+
+  /** Control characters, marks that turn the direction of writing, and what no XML may hold. */
+  private static boolean isControl(char character) {
+    return Character.isISOControl(character)
+        || character >= '\u202a' && character <= '\u202e'
+        || character >= '\u2066' && character <= '\u2069'
+        || character == '\u2028'
+        || character == '\u2029'
+        || character >= '\ufffe';
   }
 
   /**

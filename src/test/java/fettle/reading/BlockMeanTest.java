@@ -11,9 +11,9 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /**
- * NIST/ITL Statistical Reference Datasets, univariate summary statistics: Mavro, NumAcc1
- * and NumAcc3 with their certified means and standard deviations. The data stand in this package's
- * test resources in readings form; see the notice there.
+ * NIST/ITL Statistical Reference Datasets, univariate summary statistics: Mavro, NumAcc1 and
+ * NumAcc3 with their certified means and standard deviations. The data stand in this package's test
+ * resources in readings form; see the notice there.
  */
 class BlockMeanTest {
   private static BlockMean of(String resource) throws IOException {

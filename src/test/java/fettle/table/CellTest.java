@@ -79,6 +79,17 @@ class CellTest {
   }
 
   @Test
+  void keepsTextToOneLineUnlessItIsProse() {
+    assertEquals("a\nb", option(" a\nb ").prose());
+    assertEquals(
+        "The text has more than one line.",
+        assertThrows(InputRefusedException.class, () -> option("a\nb").text()).what());
+    assertEquals(
+        "The text holds the control character U+202E.",
+        assertThrows(InputRefusedException.class, () -> option("a\u202eb").prose()).what());
+  }
+
+  @Test
   void cutsLongTextAndRefusesTooLongOne() {
     InputRefusedException cut =
         assertThrows(InputRefusedException.class, () -> option("x".repeat(100)).decimal());

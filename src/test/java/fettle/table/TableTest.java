@@ -84,7 +84,7 @@ class TableTest {
   void countsPhysicalLinesThroughQuotedLineEnds() {
     Table table = table("id,value,note\na,1,\"one\ntwo\r\nthree\rfour\"\n\nb,2,\n");
     assertThat(table.rows().stream().map(Row::line).toList()).containsExactly(2, 7);
-    assertEquals("one\ntwo\r\nthree\rfour", table.rows().get(0).cell("note").text());
+    assertEquals("one\ntwo\r\nthree\rfour", table.rows().get(0).cell("note").prose());
   }
 
   @Test
