@@ -15,7 +15,8 @@ import java.util.Map;
  * readings by each operator.
  *
  * <p>Blocks and runs are fully crossed and the cells are equal, so that the run effect can be told
- * from the blocks; operator and day are confounded only within a pair of runs.
+ * from the blocks. Each day belongs to one operator; with two days an operator the two effects can
+ * be told apart, though roughly.
  */
 final class Campaign {
   static final List<String> OPERATORS = List.of("Operator Amber", "Operator Slate");

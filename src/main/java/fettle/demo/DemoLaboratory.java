@@ -31,8 +31,11 @@ import java.util.Map;
  * the shift; rebound reading 5.5, operator 2, run 2.5 units. Sizes are common practice, no source.
  */
 public final class DemoLaboratory {
-  /** The seed of the laboratory that ships. */
-  public static final long SHIPPED_SEED = 20261005;
+  /**
+   * The seed of the laboratory that ships. It was chosen among 500 so that the planted faults stand
+   * out and nothing else does; a study of coverage takes other seeds, all of them.
+   */
+  public static final long SHIPPED_SEED = 464;
 
   private static final String FOLDER = "incoming";
 

@@ -3,7 +3,6 @@ package fettle.demo;
 import fettle.reading.Reading;
 import java.time.Duration;
 import java.time.LocalDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -65,7 +64,8 @@ record Run(
     double morning = 23 + StrictMath.max(-0.5, StrictMath.min(0.5, weather.normal(0.3)));
     LocalDateTime clock = start;
     List<SimulatedReading> taken = new ArrayList<>();
-    for (Visit visit : visits(NormalDraws.of(seed, purpose + "order").shuffled(blocks), steel)) {
+    for (Visit visit :
+        visits(RandomOrder.of(blocks, NormalDraws.of(seed, purpose + "order")), steel)) {
       String block = visit.block().block().id();
       clock = clock.plusSeconds(visit.afterBreak() ? BREAK_SECONDS : 0);
       clock = clock.plusSeconds((long) weather.uniform(40, 90));
@@ -76,35 +76,44 @@ record Run(
               + StrictMath.max(-0.1, StrictMath.min(0.1, weather.normal(0.04)));
       for (int i = 0; i < visit.readings(); i++) {
         clock = clock.plusSeconds((long) weather.uniform(14, 26));
+        double effect = operatorEffect + runEffect + chance.normal(instrument.readingSd());
         Place place = places.get(block).next();
         double expected = visit.block().response(instrument.law(), place);
-        double effect = operatorEffect + runEffect + chance.normal(instrument.readingSd());
         double response =
             instrument.moved(expected, effect) * faults.responseFactor(name, block, i);
         String note = faults.note(name, block, i);
         if (note.isEmpty() && i == 0 && visit.afterBreak()) {
           note = "after a break of ten minutes";
         }
-        Reading reading =
-            new Reading(
-                file,
-                firstLine + taken.size(),
-                block,
-                Rounding.to(1, instrument.displayed(response, temperature)),
-                Optional.of(clock.truncatedTo(ChronoUnit.SECONDS)),
-                Optional.of(name),
-                Optional.of(operator),
-                Optional.of(instrument.probe()),
-                OptionalDouble.of(Rounding.to(0.1, temperature)),
-                rounded(instrument.freeFrequencyHz(temperature)),
-                OptionalDouble.of(place.xMm()),
-                OptionalDouble.of(place.yMm()),
-                Optional.of("down"),
-                note.isEmpty() ? Optional.empty() : Optional.of(note));
+        Moment moment = new Moment(firstLine + taken.size(), clock, temperature, note);
+        Reading reading = reading(instrument, block, response, place, moment);
         taken.add(new SimulatedReading(reading, response, expected));
       }
     }
     return taken;
+  }
+
+  private record Moment(int line, LocalDateTime at, double temperatureC, String note) {}
+
+  /** The reading as the instrument shows it and the operator writes it down. */
+  private Reading reading(
+      Instrument instrument, String block, double response, Place place, Moment moment) {
+    double temperature = moment.temperatureC();
+    return new Reading(
+        file,
+        moment.line(),
+        block,
+        Rounding.to(1, instrument.displayed(response, temperature)),
+        Optional.of(moment.at()),
+        Optional.of(name),
+        Optional.of(operator),
+        Optional.of(instrument.probe()),
+        OptionalDouble.of(Rounding.to(0.1, temperature)),
+        rounded(instrument.freeFrequencyHz(temperature)),
+        OptionalDouble.of(place.xMm()),
+        OptionalDouble.of(place.yMm()),
+        Optional.of("down"),
+        Optional.of(moment.note()).filter(note -> !note.isEmpty()));
   }
 
   private static OptionalDouble rounded(OptionalDouble frequency) {

@@ -9,7 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class ElasticConstantsTest {
-  // 1/((1-nu**2)/E + (1-0.07**2)/1141) by hand calculator; E and ν are handbook values from memory.
+  // 1/((1-nu**2)/E + (1-0.07**2)/1141) in Python; E and ν are handbook values from memory.
   @ParameterizedTest
   @CsvSource({
     "210, 0.30, 192.1", "205, 0.29, 187.3", "195, 0.29, 179.6", "169, 0.275, 157.7",
