@@ -1,5 +1,7 @@
 package fettle.fit;
 
+import java.util.Optional;
+
 /**
  * A fitted curve: parameters, covariance, agreement with the stated uncertainties, effort.
  *
@@ -11,7 +13,7 @@ package fettle.fit;
  * @param model the model fitted
  * @param beta parameters of the model, length p
  * @param covariance covariance of beta, p × p row-major
- * @param reported coefficients in raw units with covariance
+ * @param precise coefficients in raw units where they are known better than beta tells, else empty
  * @param chiSquared Q at its minimum; the residual sum of squares where no uncertainties are stated
  * @param degreesOfFreedom m − p
  * @param adjustedResponses estimated true responses ξ of the points, shared effects removed
@@ -30,7 +32,7 @@ public record CurveFit(
     ResponseModel model,
     double[] beta,
     double[] covariance,
-    ReportedCoefficients reported,
+    Optional<ReportedCoefficients> precise,
     double chiSquared,
     int degreesOfFreedom,
     double[] adjustedResponses,
@@ -42,6 +44,15 @@ public record CurveFit(
     double conditionNumber,
     int iterations,
     boolean uncertaintiesStated) {
+
+  /**
+   * Coefficients in raw units with their covariance.
+   *
+   * @return named coefficients
+   */
+  public ReportedCoefficients reported() {
+    return precise.orElseGet(() -> model.reported(beta, covariance));
+  }
 
   /**
    * Number of parameters.

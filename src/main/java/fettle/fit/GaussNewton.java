@@ -2,6 +2,7 @@ package fettle.fit;
 
 import fettle.fit.FitFailedException.Reason;
 import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * One fit in progress: the state of {@link CurveSolver}'s iteration.
@@ -283,7 +284,7 @@ final class GaussNewton {
         model,
         beta.clone(),
         covariance,
-        model.reported(beta, covariance),
+        Optional.empty(),
         q,
         degrees,
         Arrays.copyOf(xi, m),

@@ -1,6 +1,7 @@
 package fettle.fit;
 
 import fettle.fit.FitFailedException.Reason;
+import java.util.Optional;
 import org.apache.commons.numbers.core.DD;
 
 /**
@@ -125,7 +126,7 @@ final class PrecisePolynomialFit {
         model,
         betaDouble,
         covarianceDouble,
-        model.reported(beta, covariance),
+        Optional.of(model.reported(beta, covariance)),
         q2,
         degrees,
         points.responses(),

@@ -46,8 +46,8 @@ public record BetweenBlockScatter(
     CurveFit atRestricted,
     List<Node> nodes,
     double[] sizes) {
-  private static final int NODES = 32;
-  private static final int SCAN = 40;
+  private static final int NODES = 24;
+  private static final int SCAN = 16;
 
   /** Log-density below the maximum at which the tail is cut: 1e-9 of the peak. */
   private static final double CUT = 21;
@@ -97,28 +97,6 @@ public record BetweenBlockScatter(
         posterior(profile),
         profile.sizes());
   }
-
-  /**
-   * τ̂ alone with its fit, where neither interval nor posterior is wanted.
-   *
-   * @param model bound model
-   * @param points points with stated uncertainties, at least p + 2
-   * @param scale what τ is measured against
-   * @return the REML estimate and its fit
-   * @throws FitFailedException if the curve has no fit
-   */
-  static Restricted restrictedOnly(ResponseModel model, Points points, ScatterScale scale)
-      throws FitFailedException {
-    Profile profile = Profile.of(model, points, scale);
-    double restricted = profile.maximise(true);
-    return new Restricted(
-        restricted,
-        profile.fitAt(restricted),
-        points.withHardnessVariance(profile.variancesAt(restricted)));
-  }
-
-  /** τ̂, its fit, and the points with τ̂²S in their variances. */
-  record Restricted(double tau, CurveFit fit, Points points) {}
 
   /**
    * The points with τ̂²S added to their hardness variances, as the fit at τ̂ saw them.

@@ -36,26 +36,38 @@ public final class LeaveOneOut {
   public static List<PredictedBlock> predict(ResponseModel model, Points points, ScatterScale scale)
       throws FitFailedException {
     List<PredictedBlock> predictions = new ArrayList<>();
+    // With m − 1 < p + 2 points there is no freedom left for τ; the stated uncertainties stand.
+    Profile profile =
+        scale != null && points.size() >= model.parameterCount() + 3
+            ? Profile.of(model, points, scale)
+            : null;
+    double[] start =
+        profile == null ? CurveSolver.fit(model, points).beta() : profile.atZero().beta();
     for (int i = 0; i < points.size(); i++) {
-      predictions.add(predict(model, points, scale, i));
+      predictions.add(predict(model, points, scale, profile, start, i));
     }
     return List.copyOf(predictions);
   }
 
   private static PredictedBlock predict(
-      ResponseModel model, Points points, ScatterScale scale, int left) throws FitFailedException {
+      ResponseModel model,
+      Points points,
+      ScatterScale scale,
+      Profile profile,
+      double[] start,
+      int left)
+      throws FitFailedException {
     Points others = points.without(left);
     double tau = 0;
     CurveFit fit;
     Points seen = others;
-    // With m − 1 < p + 2 points there is no freedom left for τ; the stated uncertainties stand.
-    if (scale != null && others.size() >= model.parameterCount() + 2) {
-      var restricted = BetweenBlockScatter.restrictedOnly(model, others, scale);
-      tau = restricted.tau();
-      fit = restricted.fit();
-      seen = restricted.points();
+    if (profile != null) {
+      Profile rest = profile.without(left, start);
+      tau = rest.maximise(true);
+      fit = rest.fitAt(tau);
+      seen = others.withHardnessVariance(rest.variancesAt(tau));
     } else {
-      fit = CurveSolver.fit(model, others);
+      fit = CurveSolver.refit(model, others, start);
     }
     double r = points.response(left);
     int p = model.parameterCount();

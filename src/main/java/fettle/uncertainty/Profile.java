@@ -8,7 +8,7 @@ import fettle.fit.ResponseModel;
 
 /** The likelihood of τ with the curve fitted at every value of it. */
 final class Profile {
-  private static final double GOLDEN = 0.3819660112501051;
+  private static final int SCAN = 8;
 
   private final ResponseModel model;
   private final Points points;
@@ -53,6 +53,16 @@ final class Profile {
     return new Profile(model, points, sizes(better, scale), atZero);
   }
 
+  /** The same likelihood with one point left out and S as found with all points. */
+  Profile without(int left, double[] start) throws FitFailedException {
+    Points others = points.without(left);
+    double[] rest = new double[sizes.length - 1];
+    System.arraycopy(sizes, 0, rest, 0, left);
+    System.arraycopy(sizes, left + 1, rest, left, rest.length - left);
+    return new Profile(model, others, rest, CurveSolver.refit(model, others, start));
+  }
+
+
   private static double[] sizes(CurveFit fit, ScatterScale scale) {
     double[] sizes = new double[fit.fitted().length];
     for (int i = 0; i < sizes.length; i++) {
@@ -82,7 +92,7 @@ final class Profile {
     if (tau == 0) {
       return atZero;
     }
-    CurveFit fit = CurveSolver.fit(model, points.withHardnessVariance(variancesAt(tau)), latest);
+    CurveFit fit = CurveSolver.refit(model, points.withHardnessVariance(variancesAt(tau)), latest);
     latest = fit.beta();
     return fit;
   }
@@ -127,44 +137,24 @@ final class Profile {
         - 2 * StrictMath.log(1 - x);
   }
 
-  /** The τ that maximises the restricted or the plain likelihood, to 1e-6 of the unit. */
+  /** The τ that maximises the restricted or the plain likelihood, to 1e-5 in τ / (τ + unit). */
   double maximise(boolean restricted) throws FitFailedException {
     double unit = unit();
-    // Coarse scan, then golden section in x = τ / (τ + unit).
     int best = 0;
     double bestValue = value(atZero, restricted);
-    int steps = 16;
-    for (int k = 1; k < steps; k++) {
-      double v = value(fitAt(tauAt((double) k / steps, unit)), restricted);
+    double atZeroValue = bestValue;
+    for (int k = 1; k < SCAN; k++) {
+      double v = value(fitAt(tauAt((double) k / SCAN, unit)), restricted);
       if (v > bestValue) {
         bestValue = v;
         best = k;
       }
     }
-    double low = Math.max(0, best - 1) / (double) steps;
-    double high = Math.min(steps - 0.5, best + 1) / steps;
-    double a = low + GOLDEN * (high - low);
-    double b = high - GOLDEN * (high - low);
-    double fa = value(fitAt(tauAt(a, unit)), restricted);
-    double fb = value(fitAt(tauAt(b, unit)), restricted);
-    while (high - low > 1e-6) {
-      if (fa >= fb) {
-        high = b;
-        b = a;
-        fb = fa;
-        a = low + GOLDEN * (high - low);
-        fa = value(fitAt(tauAt(a, unit)), restricted);
-      } else {
-        low = a;
-        a = b;
-        fa = fb;
-        b = high - GOLDEN * (high - low);
-        fb = value(fitAt(tauAt(b, unit)), restricted);
-      }
-    }
-    double x = 0.5 * (low + high);
+    double low = Math.max(0, best - 1) / (double) SCAN;
+    double high = Math.min(SCAN - 0.5, best + 1) / SCAN;
+    double x = Maximum.within(low, high, at -> value(fitAt(tauAt(at, unit)), restricted));
     double tau = tauAt(x, unit);
-    return value(fitAt(tau), restricted) > value(atZero, restricted) ? tau : 0;
+    return value(fitAt(tau), restricted) > atZeroValue ? tau : 0;
   }
 
   private static double tauAt(double x, double unit) {
@@ -175,19 +165,32 @@ final class Profile {
     return restricted ? restrictedLogLikelihood(fit) : -0.5 * likelihoodTerm(fit);
   }
 
-  /** Where L rises through a level between two values of τ. */
-  double crossing(double below, double above, double level) throws FitFailedException {
-    double low = below;
-    double high = above;
-    for (int k = 0; k < 40; k++) {
-      double middle = 0.5 * (low + high);
-      if (restrictedLogLikelihood(fitAt(middle)) < level) {
-        low = middle;
+  /** Where L passes a level between two values of τ that lie on either side of it. */
+  double crossing(double from, double to, double level) throws FitFailedException {
+    double a = from;
+    double b = to;
+    double fa = restrictedLogLikelihood(fitAt(a)) - level;
+    double fb = restrictedLogLikelihood(fitAt(b)) - level;
+    // Regula falsi with halved ends (Illinois): an interval's end to 1e-4 of itself is enough.
+    for (int k = 0; k < 60 && Math.abs(b - a) > 1e-4 * (a + b); k++) {
+      double c = b - fb * (b - a) / (fb - fa);
+      double fc = restrictedLogLikelihood(fitAt(c)) - level;
+      if (fc == 0) {
+        return c;
+      }
+      if (fc > 0 == fb < 0) {
+        a = b;
+        fa = fb;
       } else {
-        high = middle;
+        fa *= 0.5;
+      }
+      b = c;
+      fb = fc;
+      if (Math.abs(fc) < 1e-6) {
+        return c;
       }
     }
-    return 0.5 * (low + high);
+    return b;
   }
 
   double upperCrossing(double from, double level) throws FitFailedException {
@@ -195,17 +198,7 @@ final class Profile {
     double outside = Math.max(2 * from, unit());
     for (int k = 0; k < 20; k++) {
       if (restrictedLogLikelihood(fitAt(outside)) < level) {
-        double low = inside;
-        double high = outside;
-        for (int j = 0; j < 40; j++) {
-          double middle = 0.5 * (low + high);
-          if (restrictedLogLikelihood(fitAt(middle)) < level) {
-            high = middle;
-          } else {
-            low = middle;
-          }
-        }
-        return 0.5 * (low + high);
+        return crossing(inside, outside, level);
       }
       inside = outside;
       outside *= 2;
