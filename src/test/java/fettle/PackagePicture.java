@@ -22,11 +22,12 @@ final class PackagePicture {
     knows("statistics");
     knows("fit", "statistics");
     knows("uncertainty", "fit", "statistics");
+    knows("policy", "quantity");
     knows("block", "quantity", "table");
     knows("reading", "quantity", "table", "statistics", "block");
-    knows("curve", "quantity", "fit");
-    knowsAllAbove("acceptance");
+    knows("curve", "quantity", "fit", "statistics");
     knowsAllAbove("calibration");
+    knowsAllAbove("acceptance");
     knows("record", "curve", "acceptance");
     knowsAllAbove("reverification", "family", "planning");
     knowsAllAbove("library");

@@ -10,10 +10,16 @@ import java.util.Deque;
 import java.util.HashSet;
 import java.util.Set;
 
-/** Holds that a class, and every class of ours that it leads to, knows the JDK besides ours. */
-final class NeedOnlyTheJdk extends ArchCondition<JavaClass> {
-  NeedOnlyTheJdk() {
-    super("need only the JDK");
+/**
+ * Holds that a class, and every class of ours that it leads to, knows the JDK, ours and one
+ * exception.
+ */
+final class NeedOnlyTheJdkAnd extends ArchCondition<JavaClass> {
+  private final String exception;
+
+  NeedOnlyTheJdkAnd(String exception) {
+    super("need only the JDK and " + exception);
+    this.exception = exception;
   }
 
   @Override
@@ -27,7 +33,9 @@ final class NeedOnlyTheJdk extends ArchCondition<JavaClass> {
           if (seen.add(target)) {
             open.push(target);
           }
-        } else if (!target.isPrimitive() && !target.getPackageName().startsWith("java.")) {
+        } else if (!target.isPrimitive()
+            && !target.getPackageName().startsWith("java.")
+            && !target.getName().equals(exception)) {
           events.add(
               SimpleConditionEvent.violated(
                   start, start.getName() + " leads to: " + dependency.getDescription()));
