@@ -127,7 +127,10 @@ public final class Cell {
         throw refusal(
             lineEnd
                 ? "The text has more than one line."
-                : String.format("The text holds the control character U+%04X.", (int) character),
+                : String.format(
+                    java.util.Locale.ROOT,
+                    "The text holds the control character U+%04X.",
+                    (int) character),
             lineEnd ? "one line of text" : "printable characters",
             lineEnd ? "take the line end out" : "type the text again");
       }

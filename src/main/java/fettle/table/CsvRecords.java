@@ -241,8 +241,10 @@ final class CsvRecords {
       throw refusal(
           where,
           String.format(
+              java.util.Locale.ROOT,
               "Line %d holds the byte 0x%02X, which is not UTF-8 here.",
-              where, cell[bytes.position()] & 0xFF),
+              where,
+              cell[bytes.position()] & 0xFF),
           "text in UTF-8, with or without byte order mark",
           "save the file as CSV UTF-8");
     }

@@ -28,7 +28,7 @@ final class Shown {
       if (isHarmless(character)) {
         shown.appendCodePoint(character);
       } else {
-        shown.append(String.format("<U+%04X>", character));
+        shown.append(String.format(java.util.Locale.ROOT, "<U+%04X>", character));
       }
     }
     return shown.toString();

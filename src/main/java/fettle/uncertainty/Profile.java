@@ -62,7 +62,6 @@ final class Profile {
     return new Profile(model, others, rest, CurveSolver.refit(model, others, start));
   }
 
-
   private static double[] sizes(CurveFit fit, ScatterScale scale) {
     double[] sizes = new double[fit.fitted().length];
     for (int i = 0; i < sizes.length; i++) {
