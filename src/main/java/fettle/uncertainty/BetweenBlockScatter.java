@@ -6,8 +6,6 @@ import fettle.fit.Points;
 import fettle.fit.ResponseModel;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
  * Scatter τ between blocks of one alloy beyond what their certificates explain ("dark
@@ -46,7 +44,8 @@ public record BetweenBlockScatter(
     CurveFit atRestricted,
     List<Node> nodes,
     double[] sizes) {
-  private static final int NODES = 24;
+  private static final int NODES = 20;
+  private static final GaussRule RULE = GaussRule.of(NODES);
   private static final int SCAN = 16;
 
   /** Log-density below the maximum at which the tail is cut: 1e-9 of the peak. */
@@ -75,9 +74,9 @@ public record BetweenBlockScatter(
   public static BetweenBlockScatter of(ResponseModel model, Points points, ScatterScale scale)
       throws FitFailedException {
     Profile profile = Profile.of(model, points, scale);
-    double restricted = profile.maximise(true);
+    double restricted = profile.maximise(true, Profile.FINE);
     CurveFit atRestricted = profile.fitAt(restricted);
-    double likelihood = profile.maximise(false);
+    double likelihood = profile.maximise(false, Profile.COARSE);
     double top = profile.restrictedLogLikelihood(atRestricted);
     double low =
         restricted == 0
@@ -143,14 +142,13 @@ public record BetweenBlockScatter(
     }
     double from = Math.max(0, first - 0.5) / SCAN;
     double to = Math.min(SCAN, last + 1.5) / SCAN;
-    GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, from, to);
     double[] logs = new double[NODES];
     CurveFit[] fits = new CurveFit[NODES];
     double top = Double.NEGATIVE_INFINITY;
     for (int k = 0; k < NODES; k++) {
-      double x = rule.getPoint(k);
+      double x = from + (to - from) * RULE.point(k);
       fits[k] = profile.fitAt(unit * x / (1 - x));
-      logs[k] = profile.logPosteriorInX(x, unit, fits[k]) + StrictMath.log(rule.getWeight(k));
+      logs[k] = profile.logPosteriorInX(x, unit, fits[k]) + StrictMath.log(RULE.weight(k));
       top = Math.max(top, logs[k]);
     }
     double total = 0;
@@ -162,7 +160,7 @@ public record BetweenBlockScatter(
     for (int k = 0; k < NODES; k++) {
       double weight = StrictMath.exp(logs[k] - top) / total;
       if (weight > 1e-9) {
-        double x = rule.getPoint(k);
+        double x = from + (to - from) * RULE.point(k);
         nodes.add(new Node(unit * x / (1 - x), weight, fits[k]));
         kept += weight;
       }

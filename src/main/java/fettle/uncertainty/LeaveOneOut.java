@@ -63,7 +63,7 @@ public final class LeaveOneOut {
     Points seen = others;
     if (profile != null) {
       Profile rest = profile.without(left, start);
-      tau = rest.maximise(true);
+      tau = rest.maximise(true, Profile.COARSE);
       fit = rest.fitAt(tau);
       seen = others.withHardnessVariance(rest.variancesAt(tau));
     } else {

@@ -10,7 +10,6 @@ import fettle.fit.FitFailedException;
  */
 final class Maximum {
   private static final double GOLDEN = 0.3819660112501051;
-  private static final double TOLERANCE = 1e-5;
 
   private Maximum() {}
 
@@ -19,7 +18,8 @@ final class Maximum {
     double at(double x) throws FitFailedException;
   }
 
-  static double within(double from, double to, Function function) throws FitFailedException {
+  static double within(double from, double to, double tolerance, Function function)
+      throws FitFailedException {
     double low = from;
     double high = to;
     double x = low + GOLDEN * (high - low);
@@ -32,12 +32,12 @@ final class Maximum {
     double before = 0;
     for (int k = 0; k < 60; k++) {
       double middle = 0.5 * (low + high);
-      if (Math.abs(x - middle) <= 2 * TOLERANCE - 0.5 * (high - low)) {
+      if (Math.abs(x - middle) <= 2 * tolerance - 0.5 * (high - low)) {
         return x;
       }
       double p = 0;
       double q = 0;
-      if (Math.abs(before) > TOLERANCE) {
+      if (Math.abs(before) > tolerance) {
         double r = (x - w) * (fx - fv);
         double t = (x - v) * (fx - fw);
         p = (x - v) * t - (x - w) * r;
@@ -61,7 +61,7 @@ final class Maximum {
         before = (x < middle ? high : low) - x;
         step = GOLDEN * before;
       }
-      double u = x + (Math.abs(step) >= TOLERANCE ? step : Math.copySign(TOLERANCE, step));
+      double u = x + (Math.abs(step) >= tolerance ? step : Math.copySign(tolerance, step));
       double fu = function.at(u);
       if (fu >= fx) {
         if (u < x) {

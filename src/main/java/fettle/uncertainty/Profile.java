@@ -8,7 +8,13 @@ import fettle.fit.ResponseModel;
 
 /** The likelihood of τ with the curve fitted at every value of it. */
 final class Profile {
-  private static final int SCAN = 8;
+  /** Tolerance in τ / (τ + unit) for a τ that is reported. */
+  static final double FINE = 1e-5;
+
+  /** Tolerance for a τ that only weights a fit or a likelihood, which is flat at its maximum. */
+  static final double COARSE = 1e-3;
+
+  private static final int SCAN = 6;
 
   private final ResponseModel model;
   private final Points points;
@@ -49,7 +55,7 @@ final class Profile {
     }
     // S follows the curve fitted with the scatter in force; a second pass changes τ by far less
     // than its own uncertainty.
-    CurveFit better = first.fitAt(first.maximise(true));
+    CurveFit better = first.fitAt(first.maximise(true, COARSE));
     return new Profile(model, points, sizes(better, scale), atZero);
   }
 
@@ -136,8 +142,8 @@ final class Profile {
         - 2 * StrictMath.log(1 - x);
   }
 
-  /** The τ that maximises the restricted or the plain likelihood, to 1e-5 in τ / (τ + unit). */
-  double maximise(boolean restricted) throws FitFailedException {
+  /** The τ that maximises the restricted or the plain likelihood. */
+  double maximise(boolean restricted, double tolerance) throws FitFailedException {
     double unit = unit();
     int best = 0;
     double bestValue = value(atZero, restricted);
@@ -151,7 +157,8 @@ final class Profile {
     }
     double low = Math.max(0, best - 1) / (double) SCAN;
     double high = Math.min(SCAN - 0.5, best + 1) / SCAN;
-    double x = Maximum.within(low, high, at -> value(fitAt(tauAt(at, unit)), restricted));
+    double x =
+        Maximum.within(low, high, tolerance, at -> value(fitAt(tauAt(at, unit)), restricted));
     double tau = tauAt(x, unit);
     return value(fitAt(tau), restricted) > atZeroValue ? tau : 0;
   }

@@ -2,8 +2,6 @@ package fettle.uncertainty;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 
@@ -25,7 +23,8 @@ import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
  * @param nodes posterior of σ_a: weights sum to 1
  */
 public record RunEffectPosterior(double restricted, List<Node> nodes) {
-  private static final int NODES = 12;
+  private static final int NODES = 10;
+  private static final GaussRule RULE = GaussRule.of(NODES);
   private static final int SCAN = 200;
   private static final double CUT = 14;
 
@@ -136,15 +135,14 @@ public record RunEffectPosterior(double restricted, List<Node> nodes) {
     }
     double from = Math.max(0, first - 0.5) / SCAN;
     double to = Math.min(SCAN, last + 1.5) / SCAN;
-    GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, from, to);
     double[] logs = new double[NODES];
     double top = Double.NEGATIVE_INFINITY;
     for (int k = 0; k < NODES; k++) {
-      double x = rule.getPoint(k);
+      double x = from + (to - from) * RULE.point(k);
       logs[k] =
           logPosterior(unit * x / (1 - x), lambda, square)
               - 2 * StrictMath.log(1 - x)
-              + StrictMath.log(rule.getWeight(k));
+              + StrictMath.log(RULE.weight(k));
       top = Math.max(top, logs[k]);
     }
     double total = 0;
@@ -153,7 +151,7 @@ public record RunEffectPosterior(double restricted, List<Node> nodes) {
     }
     List<Node> nodes = new ArrayList<>();
     for (int k = 0; k < NODES; k++) {
-      double x = rule.getPoint(k);
+      double x = from + (to - from) * RULE.point(k);
       nodes.add(new Node(unit * x / (1 - x), StrictMath.exp(logs[k] - top) / total));
     }
     return new RunEffectPosterior(refined(restricted, unit, lambda, square), nodes);
