@@ -2,6 +2,8 @@ package fettle.cli;
 
 import fettle.fit.CurveFit;
 import fettle.fit.ReportedCoefficients;
+import fettle.uncertainty.BetweenBlockScatter;
+import fettle.uncertainty.ScatterScale;
 import java.io.IOException;
 
 /** The JSON fields of a fitted curve that pairs and dossiers have in common. */
@@ -39,5 +41,16 @@ final class CurveJson {
                 });
           }
         });
+  }
+
+  /** Between-block scatter. */
+  static void betweenBlock(JsonOut json, BetweenBlockScatter scatter) throws IOException {
+    json.putObject(
+        "betweenBlock",
+        one ->
+            one.put("scale", scatter.scale() == ScatterScale.RELATIVE ? "relative" : "absolute")
+                .put("value", scatter.restricted())
+                .put("low", scatter.low())
+                .put("high", scatter.high()));
   }
 }

@@ -4,7 +4,6 @@ import fettle.calibration.PairsCurve;
 import fettle.curve.HardnessEstimate;
 import fettle.fit.CurveFit;
 import fettle.fit.Points;
-import fettle.uncertainty.BetweenBlockScatter;
 import fettle.uncertainty.MonteCarloOutput;
 import fettle.uncertainty.MonteCarloResult;
 import fettle.uncertainty.ScatterScale;
@@ -46,7 +45,7 @@ record PairsOutput(
               .put("monotone", curve.monotonicity().isProven())
               .put("uncertaintiesStated", fit.uncertaintiesStated());
           if (curve.scatter().isPresent()) {
-            scatter(json, curve.scatter().get());
+            CurveJson.betweenBlock(json, curve.scatter().get());
           }
           json.putArray("points", list -> points(list, points));
           json.putArray("predictions", this::predictions);
@@ -62,16 +61,6 @@ record PairsOutput(
         .scatter()
         .map(scatter -> scatter.atZero().chiSquared())
         .orElse(curve.fit().chiSquared());
-  }
-
-  private void scatter(JsonOut json, BetweenBlockScatter scatter) throws IOException {
-    json.putObject(
-        "betweenBlock",
-        one ->
-            one.put("scale", scatter.scale() == ScatterScale.RELATIVE ? "relative" : "absolute")
-                .put("value", scatter.restricted())
-                .put("low", scatter.low())
-                .put("high", scatter.high()));
   }
 
   private void points(JsonOut list, Points points) throws IOException {

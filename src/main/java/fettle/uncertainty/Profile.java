@@ -130,15 +130,13 @@ final class Profile {
   }
 
   double logPosteriorInX(double x, double unit, CurveFit fit) {
-    double tau = unit * x / (1 - x);
     double information = 0;
     for (int i = 0; i < sizes.length; i++) {
       double share = sizes[i] * sizes[i] / fit.effectiveVariances()[i];
       information += share * share;
     }
     return restrictedLogLikelihood(fit)
-        + StrictMath.log(tau)
-        + 0.5 * StrictMath.log(information)
+        + 0.25 * StrictMath.log(information)
         - 2 * StrictMath.log(1 - x);
   }
 

@@ -13,10 +13,10 @@ import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
  *
  * <p><b>Likelihood:</b> restricted; block means are fixed effects and projected out, which leaves
  * the K × K matrix A = ZᵀMZ and the vector b = ZᵀMy, M the residual projector weighted by 1/var ε.
- * In the eigenbasis of A: L(σ) = −½ Σ_j [ln(1 + σ²λ_j) − σ² c_j² / (1 + σ²λ_j)]. <b>Prior:</b> the
- * reference prior σ √(Σ (λ_j / (1 + σ²λ_j))²), under which a balanced layout gives K − 1 degrees of
- * freedom (see {@link BetweenBlockScatter} for its source). <b>Cost:</b> O(cells + K³). Missing
- * cells are allowed.
+ * In the eigenbasis of A: L(σ) = −½ Σ_j [ln(1 + σ²λ_j) − σ² c_j² / (1 + σ²λ_j)]. <b>Prior:</b> √√(Σ
+ * (λ_j / (1 + σ²λ_j))²), flat for small σ and 1/σ for large, so that a balanced layout tends to K −
+ * 1 degrees of freedom (see {@link BetweenBlockScatter}). <b>Cost:</b> O(cells + K³). Missing cells
+ * are allowed.
  *
  * @see "S. R. Searle, G. Casella, C. E. McCulloch, Variance Components (1992), section 6.6"
  * @param restricted the maximum of the restricted likelihood, 0 or above
@@ -194,8 +194,6 @@ public record RunEffectPosterior(double restricted, List<Node> nodes) {
       double share = value / (1 + sigma * sigma * value);
       information += share * share;
     }
-    return logLikelihood(sigma, lambda, square)
-        + StrictMath.log(sigma)
-        + 0.5 * StrictMath.log(information);
+    return logLikelihood(sigma, lambda, square) + 0.25 * StrictMath.log(information);
   }
 }

@@ -1,0 +1,99 @@
+package fettle.cli;
+
+import fettle.curve.Curve;
+import fettle.curve.CurveEvaluator;
+import fettle.curve.HardnessEstimate;
+import fettle.curve.Status;
+import fettle.table.CsvText;
+import fettle.table.DecimalMark;
+import fettle.table.Row;
+import fettle.table.RowReader;
+import fettle.table.TableForm;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.Writer;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Converts responses row by row in constant memory. */
+final class ApplyStream {
+  private static final TableForm FORM =
+      TableForm.of("responses")
+          .requiringNumbers("response")
+          .allowingNumbers("n", "sd")
+          .allowing("id");
+  private static final List<String> ADDED = List.of("hardness", "expanded_uncertainty", "status");
+
+  private final Curve curve;
+  private final CurveEvaluator evaluator;
+  private final int digits;
+  private final Map<Status, Long> counts = new EnumMap<>(Status.class);
+
+  ApplyStream(Curve curve, int digits) {
+    this.curve = curve;
+    this.evaluator = curve.evaluator();
+    this.digits = digits;
+  }
+
+  /** Rows by status. */
+  Map<Status, Long> counts() {
+    return counts;
+  }
+
+  void run(InputStream in, String file, Writer out) throws IOException {
+    try (RowReader reader = RowReader.open(in, file, FORM)) {
+      List<String> header = new ArrayList<>(reader.header().names());
+      header.addAll(ADDED);
+      out.write(CsvText.row(header, reader.separator()));
+      boolean comma = reader.decimalMark() == DecimalMark.COMMA;
+      for (Optional<Row> row = reader.next(); row.isPresent(); row = reader.next()) {
+        List<String> cells = new ArrayList<>(row.get().texts());
+        while (cells.size() < header.size() - ADDED.size()) {
+          cells.add("");
+        }
+        convert(row.get(), reader, cells, comma);
+        out.write(CsvText.row(cells, reader.separator()));
+      }
+    }
+  }
+
+  private void convert(Row row, RowReader reader, List<String> cells, boolean comma) {
+    double response = number(row, reader, "response", Double.NaN);
+    double n = number(row, reader, "n", 1);
+    double sd = number(row, reader, "sd", 0);
+    boolean usable = row.isSound() && n >= 1 && n == Math.rint(n) && n <= 1e6 && sd >= 0;
+    Status status = usable ? curve.range().statusOf(response) : Status.NOT_A_NUMBER;
+    counts.merge(status, 1L, Long::sum);
+    if (status == Status.IN_RANGE) {
+      HardnessEstimate estimate = evaluator.resultAt(response, (int) n, sd);
+      cells.add(text(estimate.hardness(), RoundingMode.HALF_EVEN, comma));
+      cells.add(text(estimate.expandedUncertainty(), RoundingMode.HALF_EVEN, comma));
+    } else {
+      cells.add("");
+      cells.add("");
+    }
+    cells.add(status.text());
+  }
+
+  /** A number, or the given value where the column or the cell is absent; NaN for anything else. */
+  private static double number(Row row, RowReader reader, String column, double absent) {
+    var index = reader.header().index(column);
+    if (index.isEmpty() || !row.isSound()) {
+      return absent;
+    }
+    if (row.texts().get(index.getAsInt()).isBlank()) {
+      return absent;
+    }
+    return row.numberOrNaN(index.getAsInt());
+  }
+
+  private String text(double value, RoundingMode rounding, boolean comma) {
+    String text = BigDecimal.valueOf(value).setScale(digits, rounding).toPlainString();
+    return comma ? text.replace('.', ',') : text;
+  }
+}
