@@ -47,6 +47,15 @@ public interface Check {
   Severity severity();
 
   /**
+   * The limits it judges by, each of which a policy may replace.
+   *
+   * @return empty where it judges a fact
+   */
+  default List<CheckLimit> limits() {
+    return List.of();
+  }
+
+  /**
    * Asks the question.
    *
    * @param evidence the analysis and what surrounds it
