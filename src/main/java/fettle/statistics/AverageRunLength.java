@@ -9,8 +9,8 @@ import org.ejml.dense.row.CommonOps_DDRM;
  *
  * <p>The chart's in-control interval is cut into states of one width, the chart becomes a Markov
  * chain, and the run lengths solve (I − R) L = 1 (Brook and Evans). Two widths are extrapolated to
- * zero (the error goes with the square of the width). Relative error below 1e-4 for run lengths up
- * to several thousand.
+ * zero (the error goes with the square of the width). Relative error below 5e-4, for usual charts
+ * below 1e-4.
  *
  * <p>Cost: two linear systems of at most 241 unknowns.
  *

@@ -61,7 +61,7 @@ public record CochranVariance(
     int suspect = 0;
     double p = Double.POSITIVE_INFINITY;
     for (int i = 0; i < variances.length; i++) {
-      // below the mean share no cell can be the suspect; saves most of the beta tails
+      // among equal cells the largest variance has the smallest p: one tail is enough
       if (!balanced || variances[i] == largest) {
         double g = (counts[i] - 1) * variances[i] / weighed;
         double tail = Quantiles.betaTail(g, 0.5 * (counts[i] - 1), 0.5 * (freedom - counts[i] + 1));

@@ -23,9 +23,6 @@ package fettle.statistics;
  *     Stat. Assoc. 72 (1977) 320"
  */
 public final class CrossedRunEffect {
-  private static final int SCAN = 240;
-  private static final double SCAN_DEPTH = 1e-8;
-
   private final CrossedCells cells;
   private final double withinVariance;
   private final int withinFreedom;
@@ -33,6 +30,7 @@ public final class CrossedRunEffect {
   private final double interactionVariance;
   private final RunSpectrum spectrum;
   private final double logConstant;
+  private final RunLikelihood likelihood;
   private final double runVariance;
 
   private CrossedRunEffect(CrossedCells cells, double withinVariance, int withinFreedom) {
@@ -67,7 +65,8 @@ public final class CrossedRunEffect {
                 + logs
                 + reduced.logBlockWeights()
                 + reduced.squares());
-    this.runVariance = maximize();
+    this.likelihood = new RunLikelihood(spectrum);
+    this.runVariance = likelihood.maximum();
   }
 
   /**
@@ -100,67 +99,6 @@ public final class CrossedRunEffect {
         new CrossedCells(block, run, mean, count), withinVariance, withinDegreesOfFreedom);
   }
 
-  private double slope(double variance) {
-    double slope = 0;
-    for (int j = 0; j < spectrum.rank; j++) {
-      double d = 1 + variance * spectrum.value[j];
-      slope += (spectrum.power[j] / d - spectrum.value[j]) / d;
-    }
-    return slope;
-  }
-
-  private double logGain(double variance) {
-    double sum = 0;
-    for (int j = 0; j < spectrum.rank; j++) {
-      double x = variance * spectrum.value[j];
-      sum += spectrum.power[j] * variance / (1 + x) - StrictMath.log1p(x);
-    }
-    return 0.5 * sum;
-  }
-
-  /** The best of 0 and all points where the slope turns from rising to falling. */
-  private double maximize() {
-    double limit = 0;
-    for (int j = 0; j < spectrum.rank; j++) {
-      double lambda = spectrum.value[j];
-      limit = Math.max(limit, (spectrum.power[j] / lambda - 1) / lambda);
-    }
-    if (limit == 0) {
-      return 0;
-    }
-    // beyond the limit every term falls
-    double best = 0;
-    double before = limit * SCAN_DEPTH;
-    if (slope(before) < 0 && slope(0) > 0) {
-      best = turn(0, before);
-    }
-    for (int s = 1; s <= SCAN; s++) {
-      double here = limit * StrictMath.pow(SCAN_DEPTH, 1 - s / (double) SCAN);
-      if (slope(before) > 0 && slope(here) <= 0) {
-        double candidate = turn(before, here);
-        if (logGain(candidate) > logGain(best)) {
-          best = candidate;
-        }
-      }
-      before = here;
-    }
-    return best;
-  }
-
-  private double turn(double rising, double falling) {
-    double low = rising;
-    double high = falling;
-    for (int i = 0; i < 200 && high - low > Math.ulp(high); i++) {
-      double middle = 0.5 * (low + high);
-      if (slope(middle) > 0) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return 0.5 * (low + high);
-  }
-
   /**
    * Restricted log-likelihood of a run standard deviation, the other components as estimated, with
    * all constants.
@@ -170,7 +108,7 @@ public final class CrossedRunEffect {
    */
   public double logLikelihood(double runStandardDeviation) {
     Arguments.notNegative("runStandardDeviation", runStandardDeviation);
-    return logConstant + logGain(runStandardDeviation * runStandardDeviation);
+    return logConstant + likelihood.gain(runStandardDeviation * runStandardDeviation);
   }
 
   /**

@@ -13,7 +13,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * where K is the share of directions of the pair in which both its values exceed all others, found
  * by quadrature from the distribution of the largest deviation of n − 2 values (the recursion of
- * Grubbs 1950). Numerical error of a probability is below 1e-6 of it.
+ * Grubbs 1950). Relative error of a probability below 1e-5 for n up to 120 (against eightfold finer
+ * grids).
  *
  * <p>An instance holds the tables for one n; build it once for many cells of equal size. The table
  * "double outlier" of ISO 5725-2 at 5 % and 1 % (two-sided) holds {@code criticalValue(0.025)} and

@@ -34,7 +34,7 @@ public final class LinearRegression {
     DMatrixRMaj scaled = new DMatrixRMaj(n, p);
     for (int j = 0; j < p; j++) {
       for (double[] row : x) {
-        length[j] = Math.hypot(length[j], row[j]);
+        length[j] = StrictMath.hypot(length[j], row[j]);
       }
       for (int i = 0; i < n; i++) {
         scaled.set(i, j, length[j] == 0 ? 0 : x[i][j] / length[j]);
