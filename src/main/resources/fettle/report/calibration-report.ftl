@@ -48,7 +48,7 @@
 <dt>Date</dt><dd>${date}</dd>
 </dl>
 </div>
-<#if head.state != "released"><p class="small">This curve is ${head.state}: it has not been released, and no result may be based on it.</p></#if>
+<#if head.state != "released"><p class="small">The state of this curve is “${head.state}”. Only a released curve may serve for results.</p></#if>
 </header>
 
 <section id="identity" class="numbered">
@@ -60,7 +60,7 @@
 <thead><tr><th>Step</th><th>Person</th><th>Day</th><th>Reason</th></tr></thead>
 <tbody>
 <#list identity.steps as step>
-<tr><td>${step.step}</td><td class="t">${step.person}</td><td>${step.on}</td><td class="t">${step.reason}</td></tr>
+<tr><td>${step.step}</td><td class="t">${step.person}</td><td class="d">${step.on}</td><td class="t">${step.reason}</td></tr>
 </#list>
 </tbody></table></div>
 </#if>
@@ -100,10 +100,10 @@
 <section id="blocks" class="numbered">
 <h2>Reference blocks</h2>
 <div class="scroll"><table>
-<thead><tr><th>Block</th><th>Role</th><th class="n">${blocks.certifiedHeading} ± U</th><th class="n">k</th><th>Certificate</th><th>Bench machine</th><th class="n">${blocks.sharedHeading}</th><th>Valid until</th><th class="n">n</th><th class="n">${blocks.meanHeading}</th><th class="n">${blocks.deviationHeading}</th></tr></thead>
+<thead><tr><th>Block</th><th>Role</th><th class="n">${blocks.certifiedHeading}</th><th class="n">k</th><th>Certificate</th><th>Bench machine</th><th class="n">${blocks.sharedHeading}</th><th>Valid until</th><th class="n">n</th><th class="n">${blocks.meanHeading}</th><th class="n">${blocks.deviationHeading}</th></tr></thead>
 <tbody>
 <#list blocks.rows as row>
-<tr><td class="t"><b>${row.block}</b><#if row.origin?has_content><span class="sub">${row.origin}</span></#if></td><td>${row.role}</td><td class="n">${row.certified}</td><td class="n">${row.factor}</td><td class="t">${row.certificate}<#if row.certifiedBy?has_content><span class="sub">${row.certifiedBy}</span></#if></td><td class="t">${row.machine}</td><td class="n">${row.shared}</td><td class="<#if row.ended>bad</#if>">${row.validUntil}<#if row.ended><span class="sub">ended</span></#if></td><td class="n">${row.count}</td><td class="n">${row.mean}</td><td class="n">${row.deviation}</td></tr>
+<tr><td class="t"><b>${row.block}</b><#if row.origin?has_content><span class="sub">${row.origin}</span></#if></td><td>${row.role}</td><td class="n">${row.certified}</td><td class="n">${row.factor}</td><td class="t">${row.certificate}<#if row.certifiedBy?has_content><span class="sub">${row.certifiedBy}</span></#if></td><td class="t">${row.machine}</td><td class="n">${row.shared}</td><td class="d<#if row.ended> bad</#if>">${row.validUntil}<#if row.ended><span class="sub">ended</span></#if></td><td class="n">${row.count}</td><td class="n">${row.mean}</td><td class="n">${row.deviation}</td></tr>
 </#list>
 </tbody></table></div>
 <p class="small">U expanded uncertainty of the certified value with its coverage factor k; shared u the part of its standard uncertainty common to all blocks of one bench machine; n readings kept; s standard deviation of a single reading over all runs.</p>
@@ -128,7 +128,7 @@
 <thead><tr><th>Block</th><th>File and line</th><th>Run, operator</th><th class="n">${readings.responseHeading}</th><th class="n">From the mean</th><th>Reason</th><th>By, on</th></tr></thead>
 <tbody>
 <#list readings.exclusions as row>
-<tr><td class="t">${row.block}</td><td class="t">${row.place}</td><td class="t">${row.run}</td><td class="n">${row.response}</td><td class="n">${row.difference}</td><td class="t">${row.reason}</td><td class="t">${row.by}, ${row.on}</td></tr>
+<tr><td class="t">${row.block}</td><td class="t">${row.place}</td><td class="t">${row.run}</td><td class="n">${row.response}</td><td class="n">${row.difference}</td><td class="t">${row.reason}</td><td class="t">${row.by}<span class="sub">${row.on}</span></td></tr>
 </#list>
 </tbody></table></div>
 <#else>
