@@ -70,7 +70,7 @@ final class BlocksSection {
       rows.add(row(block, analysis, content.date()));
     }
     return new View(
-        units.hardnessHeading("Certified ± U"),
+        units.hardnessHeading("Certified ±" + Figures.NBSP + "U"),
         units.hardnessHeading("shared u"),
         units.responseHeading("Mean response"),
         units.responseHeading("s"),
