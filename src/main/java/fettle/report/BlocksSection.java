@@ -70,7 +70,7 @@ final class BlocksSection {
       rows.add(row(block, analysis, content.date()));
     }
     return new View(
-        units.hardnessHeading("Certified"),
+        units.hardnessHeading("Certified ±" + Figures.NBSP + "U"),
         units.hardnessHeading("shared u"),
         units.responseHeading("Mean response"),
         units.responseHeading("s"),
@@ -91,7 +91,7 @@ final class BlocksSection {
         String.join(", ", origin),
         response.role().id(),
         otherScale ? certified + Figures.NBSP + certificate.scale() : certified,
-        Figures.significant(certificate.coverageFactor(), 3),
+        Figures.given(certificate.coverageFactor()),
         certificate.number().orElse("–"),
         certificate.certifiedBy().orElse(""),
         certificate.referenceMachine().orElse("–"),

@@ -13,10 +13,11 @@ import org.jfree.chart.LegendItem;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.StackedXYAreaRenderer2;
+import org.jfree.chart.renderer.xy.DeviationRenderer;
 import org.jfree.chart.ui.TextAnchor;
-import org.jfree.data.xy.DefaultTableXYDataset;
 import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.YIntervalSeries;
+import org.jfree.data.xy.YIntervalSeriesCollection;
 
 /**
  * Shares of the squared standard uncertainty of a result over the valid range, stacked to 100 %.
@@ -60,10 +61,10 @@ public final class BudgetChart {
             .curve();
     List<Share> shares = grouped(shares(curve, readings));
     ValidRange range = curve.range();
-    DefaultTableXYDataset areas = new DefaultTableXYDataset();
-    StackedXYAreaRenderer2 renderer = new StackedXYAreaRenderer2();
-    renderer.setRoundXCoordinates(false);
-    renderer.setOutline(true);
+    YIntervalSeriesCollection areas = new YIntervalSeriesCollection();
+    DeviationRenderer renderer = new DeviationRenderer(false, false);
+    renderer.setAlpha(1f);
+    List<XYSeries> borders = new ArrayList<>();
     NumberAxis percent = ChartStyle.axis(0, 100);
     XYPlot plot = ChartStyle.plot(axis(analysis, range), percent);
     ChartStyle.alignLeft(plot);
@@ -71,16 +72,19 @@ public final class BudgetChart {
     double[] base = new double[STEPS + 1];
     for (int s = 0; s < shares.size(); s++) {
       Share share = shares.get(s);
-      XYSeries series = new XYSeries(share.name(), true, false);
+      YIntervalSeries area = new YIntervalSeries(s);
+      XYSeries border = new XYSeries(s);
       for (int k = 0; k <= STEPS; k++) {
-        series.add(responseAt(range, k), share.percent()[k]);
+        double r = responseAt(range, k);
+        double top = base[k] + share.percent()[k];
+        area.add(r, top, base[k], top);
+        border.add(r, base[k]);
       }
-      areas.addSeries(series);
+      areas.addSeries(area);
+      borders.add(border);
       Color colour = ChartStyle.share(s, shares.size());
       renderer.setSeriesPaint(s, colour);
       renderer.setSeriesFillPaint(s, colour);
-      renderer.setSeriesOutlinePaint(s, ChartStyle.PAPER);
-      renderer.setSeriesOutlineStroke(s, ChartStyle.line(0.8));
       number(plot, range, share, s, shares.size(), base);
       legend.add(ChartStyle.areaKey((s + 1) + "  " + share.name(), colour));
       for (int k = 0; k <= STEPS; k++) {
@@ -89,6 +93,9 @@ public final class BudgetChart {
     }
     plot.setDataset(areas);
     plot.setRenderer(renderer);
+    for (XYSeries border : borders.subList(Math.min(1, borders.size()), borders.size())) {
+      CurveBand.line(plot, border, ChartStyle.line(1), ChartStyle.PAPER);
+    }
     return ChartStyle.chart(plot, "Share of u² of the result / %", legend);
   }
 

@@ -23,6 +23,7 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.TickUnits;
 import org.jfree.chart.plot.DatasetRenderingOrder;
+import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.title.LegendTitle;
 import org.jfree.chart.title.TextTitle;
@@ -178,6 +179,7 @@ final class ChartStyle {
   static XYPlot plot(NumberAxis domain, NumberAxis range) {
     XYPlot plot = new XYPlot(null, domain, range, null);
     plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
+    plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
     plot.setBackgroundPaint(null);
     plot.setOutlineVisible(false);
     plot.setAxisOffset(new RectangleInsets(0, 0, 0, 0));
@@ -213,7 +215,7 @@ final class ChartStyle {
       title.setItemPaint(INK);
       title.setBackgroundPaint(null);
       title.setPosition(RectangleEdge.BOTTOM);
-      title.setItemLabelPadding(new RectangleInsets(2, 4, 2, 12));
+      title.setItemLabelPadding(new RectangleInsets(2, 3, 2, 8));
       title.setMargin(4, 0, 0, 0);
       chart.addSubtitle(title);
     }

@@ -56,10 +56,10 @@ final class CurveBand {
   }
 
   static LegendItem pointwiseKey() {
-    return ChartStyle.areaKey("95 % for one response", ChartStyle.BAND);
+    return ChartStyle.areaKey("95 %, one response", ChartStyle.BAND);
   }
 
   static LegendItem simultaneousKey() {
-    return ChartStyle.areaKey("95 % for the whole curve", ChartStyle.WIDE_BAND);
+    return ChartStyle.areaKey("95 %, whole curve", ChartStyle.WIDE_BAND);
   }
 }

@@ -35,7 +35,9 @@ public final class DeviationChart {
   private final ChartPoints points = new ChartPoints();
   private final XYSeries upper = new XYSeries("upper limit");
   private final XYSeries lower = new XYSeries("lower limit");
-  private double largest;
+
+  /** Never 0, so that the axis has a length. */
+  private double largest = Double.MIN_NORMAL;
 
   private DeviationChart(Analysis analysis, ChosenCurve chosen) {
     this.analysis = analysis;

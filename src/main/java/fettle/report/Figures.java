@@ -65,6 +65,14 @@ final class Figures {
     return typeset(rounded.setScale(Math.max(0, digits - 1 - exponent)).toPlainString());
   }
 
+  /** A value that a person entered, with the digits it was entered with. */
+  static String given(double value) {
+    if (!Double.isFinite(value)) {
+      return infinite(value);
+    }
+    return typeset(BigDecimal.valueOf(value).stripTrailingZeros().toPlainString());
+  }
+
   /** A value with a number of decimals. */
   static String fixed(double value, int decimals) {
     if (!Double.isFinite(value)) {

@@ -4,6 +4,7 @@ import fettle.acceptance.Check;
 import fettle.acceptance.Finding;
 import fettle.acceptance.Outcome;
 import fettle.acceptance.Severity;
+import freemarker.template.TemplateModel;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -45,7 +46,7 @@ final class FindingsSection {
   public record Row(
       String question,
       String check,
-      String message,
+      TemplateModel message,
       boolean missing,
       String place,
       String remedy,
@@ -106,7 +107,7 @@ final class FindingsSection {
     return new Row(
         check == null ? "" : check.question(),
         finding.checkId(),
-        finding.message(),
+        Markup.sentence(finding.message()),
         finding.outcome() == Outcome.DATA_MISSING,
         String.join("; ", place),
         check == null || passed ? "" : check.remedy(),

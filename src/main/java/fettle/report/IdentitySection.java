@@ -6,6 +6,7 @@ import fettle.policy.ErrorLimits;
 import fettle.policy.Limit;
 import fettle.policy.Policy;
 import fettle.policy.TypeB;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -61,7 +62,7 @@ final class IdentitySection {
       limits.add(
           new LimitRow(
               entry.getKey(),
-              Figures.significant(limit.value(), 4),
+              Figures.given(limit.value()),
               limit.citation(),
               limit.enteredBy() + ", " + limit.on()));
     }
@@ -86,17 +87,13 @@ final class IdentitySection {
       facts.add(
           new Fact(
               "Test force of the probe",
-              Figures.significant(identity.testForceNewtons().getAsDouble(), 3)
-                  + Figures.NBSP
-                  + "N"));
+              Figures.given(identity.testForceNewtons().getAsDouble()) + Figures.NBSP + "N"));
     }
     if (identity.zeroFrequencyHz().isPresent()) {
       facts.add(
           new Fact(
               "Zero frequency",
-              Figures.significant(identity.zeroFrequencyHz().getAsDouble(), 6)
-                  + Figures.NBSP
-                  + "Hz"));
+              Figures.given(identity.zeroFrequencyHz().getAsDouble()) + Figures.NBSP + "Hz"));
     }
     facts.add(Fact.orUnstated("Instrument", identity.instrument()));
     facts.add(Fact.orUnstated("Probe or impact device", identity.probe()));
@@ -131,8 +128,7 @@ final class IdentitySection {
     facts.add(
         Fact.orUnstated(
             "Resolution of the response",
-            optional(policy.responseResolution())
-                .map(r -> units.ofResponse(Figures.significant(r, 2)))));
+            optional(policy.responseResolution()).map(r -> units.ofResponse(Figures.given(r)))));
     if (policy.reverificationDays().isPresent() || policy.reverificationUses().isPresent()) {
       facts.add(new Fact("Reverification", interval(policy)));
     }
@@ -159,12 +155,15 @@ final class IdentitySection {
       ErrorLimits.Step step = steps.get(i);
       String value =
           step.relative()
-              ? trimmed(100 * step.value()) + Figures.NBSP + "% of the hardness"
-              : units.ofHardness(trimmed(step.value()));
+              ? Figures.given(
+                      new BigDecimal(Double.toString(step.value())).movePointRight(2).doubleValue())
+                  + Figures.NBSP
+                  + "% of the hardness"
+              : units.ofHardness(Figures.given(step.value()));
       if (steps.size() == 1) {
         parts.add(value);
       } else if (i < steps.size() - 1) {
-        parts.add(value + " up to " + units.ofHardness(trimmed(step.upTo())));
+        parts.add(value + " up to " + units.ofHardness(Figures.given(step.upTo())));
       } else {
         parts.add(value + " above");
       }
@@ -172,16 +171,11 @@ final class IdentitySection {
     return String.join("; ", parts);
   }
 
-  private static String trimmed(double value) {
-    String text = Figures.significant(value, 4);
-    return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
-  }
-
   private static String text(DecisionRule rule) {
     String band =
         rule.guardBandFactor() == 0
             ? "simple acceptance, no guard band"
-            : "guard band of " + trimmed(rule.guardBandFactor()) + Figures.NBSP + "U";
+            : "guard band of " + Figures.given(rule.guardBandFactor()) + Figures.NBSP + "U";
     return band
         + (rule.limitsAlreadyGuarded()
             ? "; the limits already allow for measurement uncertainty"

@@ -3,6 +3,7 @@ package fettle.report;
 import fettle.calibration.Analysis;
 import fettle.calibration.ResponseVariance;
 import fettle.policy.TypeB;
+import freemarker.template.TemplateModel;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -10,7 +11,7 @@ import java.util.List;
 final class ScatterSection {
   private ScatterSection() {}
 
-  static List<String> of(ReportContent content) {
+  static List<TemplateModel> of(ReportContent content) {
     Analysis analysis = content.analysis();
     Units units = Units.of(analysis.campaign().dossier().identity());
     ResponseVariance variance = analysis.variance();
@@ -25,7 +26,7 @@ final class ScatterSection {
             + model(variance));
     sentences.add(interaction(variance, units));
     sentences.add(runs(variance, units, analysis.campaign().dossier().policy().typeB()));
-    return sentences;
+    return sentences.stream().map(Markup::sentence).toList();
   }
 
   private static String model(ResponseVariance variance) {

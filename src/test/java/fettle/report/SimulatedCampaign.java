@@ -123,7 +123,7 @@ final class SimulatedCampaign {
   private Dossier dossier() {
     CurveIdentity identity =
         new CurveIdentity(
-            rockwell ? "tool-steel-hrc" : "stainless-uci98",
+            (rockwell ? "tool-steel-hrc" : "stainless-uci98") + hostile,
             Optional.of("Invented laboratory, simulated readings" + hostile),
             (rockwell ? "Tool steel, tempered" : "Austenitic stainless steel, wrought") + hostile,
             rockwell ? Method.REBOUND : Method.UCI,
