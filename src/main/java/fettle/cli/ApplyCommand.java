@@ -98,7 +98,9 @@ final class ApplyCommand implements Callable<Integer> {
       Path file = session.resolve(in);
       if (!Files.isRegularFile(file)) {
         throw new InputRefusedException(
-            "The file cannot be read.", in, "a CSV file with a column response",
+            "The file cannot be read.",
+            in,
+            "a CSV file with a column response",
             "check its name and place");
       }
       try (InputStream bytes = Files.newInputStream(file)) {

@@ -84,7 +84,9 @@ final class BlockCommand extends GroupCommand {
     @Option(names = "--reference-machine", description = "Bench machine behind the certificate.")
     private String referenceMachine;
 
-    @Option(names = "--u-shared", description = "Standard uncertainty shared with its other blocks.")
+    @Option(
+        names = "--u-shared",
+        description = "Standard uncertainty shared with its other blocks.")
     private String uShared;
 
     @Option(names = "--material", description = "Material family.")
@@ -132,7 +134,9 @@ final class BlockCommand extends GroupCommand {
               .println(Lists.counted(outcome.extended(), "block", "given a further certificate"));
         }
         if (!outcome.unchanged().isEmpty()) {
-          session.out().println(Lists.counted(outcome.unchanged(), "block", "there already, unchanged"));
+          session
+              .out()
+              .println(Lists.counted(outcome.unchanged(), "block", "there already, unchanged"));
         }
       }
       return ExitStatus.DONE;
@@ -157,8 +161,7 @@ final class BlockCommand extends GroupCommand {
       return options;
     }
 
-    private static void put(
-        Map<String, Cell> options, String column, String option, String value) {
+    private static void put(Map<String, Cell> options, String column, String option, String value) {
       if (value != null) {
         options.put(column, Cell.ofOption(option, value));
       }

@@ -1,6 +1,6 @@
 package fettle.cli;
 
-import java.nio.file.Path;
+import fettle.library.LaboratoryFolder;
 import picocli.CommandLine.Option;
 
 /** Options that every command takes. */
@@ -20,7 +20,8 @@ final class CommonOptions {
       description = "Show this help.")
   boolean help;
 
-  Path homeOf(Session session) {
-    return session.resolve(home);
+  LaboratoryFolder open(Session session) {
+    return LaboratoryFolder.open(
+        session.resolve(home), session.clock(), "fettle " + Session.version(), session.user());
   }
 }

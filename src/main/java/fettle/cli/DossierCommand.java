@@ -6,7 +6,6 @@ import fettle.library.LaboratoryFolder;
 import fettle.quantity.HardnessScale;
 import fettle.quantity.Method;
 import fettle.quantity.ResponseKind;
-import fettle.refusal.InputRefusedException;
 import fettle.table.InputFile;
 import java.io.IOException;
 import java.util.List;
@@ -71,14 +70,20 @@ final class DossierCommand extends GroupCommand {
     @Parameters(paramLabel = "NAME", description = "Name of the dossier and its curve.")
     private String name;
 
-    @Option(names = "--method", required = true, paramLabel = "uci|rebound",
+    @Option(
+        names = "--method",
+        required = true,
+        paramLabel = "uci|rebound",
         description = "Measuring principle.")
     private String method;
 
     @Option(names = "--scale", required = true, description = "Hardness scale, such as HV10.")
     private String scale;
 
-    @Option(names = "--material", required = true, paramLabel = "TEXT",
+    @Option(
+        names = "--material",
+        required = true,
+        paramLabel = "TEXT",
         description = "Material family.")
     private String material;
 
@@ -94,11 +99,15 @@ final class DossierCommand extends GroupCommand {
     @Option(names = "--probe", paramLabel = "TEXT", description = "Probe or impact device.")
     private String probe;
 
-    @Option(names = "--response", paramLabel = "KIND",
+    @Option(
+        names = "--response",
+        paramLabel = "KIND",
         description = "frequency-shift, rebound-ratio or indicated-hardness.")
     private String response;
 
-    @Option(names = "--zero-frequency", paramLabel = "HZ",
+    @Option(
+        names = "--zero-frequency",
+        paramLabel = "HZ",
         description = "Zero frequency that displayed shifts refer to.")
     private String zeroFrequency;
 
@@ -179,7 +188,9 @@ final class DossierCommand extends GroupCommand {
                       }
                     }));
       } else if (dossiers.isEmpty()) {
-        session.out().println("No dossiers yet. Begin one with `fettle dossier new NAME …`, or look");
+        session
+            .out()
+            .println("No dossiers yet. Begin one with `fettle dossier new NAME …`, or look");
         session.out().println("at an invented laboratory with `fettle demo`.");
       } else {
         for (Dossier dossier : dossiers) {
@@ -270,8 +281,16 @@ final class DossierCommand extends GroupCommand {
         return "add readings with `fettle readings add " + name + " FILE.csv`.";
       }
       return draft
-          ? "check the draft with `fettle validate " + name + "`, then `fettle report " + name + "`."
-          : "look at the readings with `fettle screen " + name + "`, then `fettle fit " + name + "`.";
+          ? "check the draft with `fettle validate "
+              + name
+              + "`, then `fettle report "
+              + name
+              + "`."
+          : "look at the readings with `fettle screen "
+              + name
+              + "`, then `fettle fit "
+              + name
+              + "`.";
     }
   }
 }

@@ -1,8 +1,13 @@
 package fettle.cli;
 
+import fettle.calibration.Analysis;
+import fettle.calibration.Calibration;
+import fettle.calibration.ModelChoice;
 import fettle.fit.ModelId;
+import fettle.library.LaboratoryFolder;
 import fettle.refusal.InputRefusedException;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -83,11 +88,56 @@ final class FitCommand implements Callable<Integer> {
       return new PairsFit(session, modelId(), betweenBlock, at, request, seed, common.json)
           .run(pairs);
     }
-    throw new InputRefusedException(
-        "Neither a dossier nor --pairs is given.",
-        "the call",
-        "fettle fit DOSSIER, or fettle fit --pairs FILE --model MODEL",
-        "name what is to be fitted");
+    if (dossier == null) {
+      throw new InputRefusedException(
+          "Neither a dossier nor --pairs is given.",
+          "the call",
+          "fettle fit DOSSIER, or fettle fit --pairs FILE --model MODEL",
+          "name what is to be fitted");
+    }
+    if (request.kind() != MonteCarloRequest.Kind.NONE) {
+      throw new InputRefusedException(
+          "Monte Carlo of a dossier is not offered yet.",
+          "option --monte-carlo",
+          "a fit without it, or --pairs",
+          "leave the option out");
+    }
+    LaboratoryFolder laboratory = common.open(session);
+    Analysis analysis = Calibration.analyse(laboratory.campaign(dossier), choice());
+    if (analysis.chosen().isPresent()) {
+      laboratory.keepDraft(dossier, analysis);
+    }
+    DossierFitOutput output = new DossierFitOutput(analysis, at);
+    if (common.json) {
+      session.out().println(output.json());
+    } else {
+      output.print(session.out());
+      if (analysis.chosen().isPresent()) {
+        session.out().println("The draft is kept. Next: `fettle validate " + dossier + "`.");
+      }
+    }
+    return ExitStatus.DONE;
+  }
+
+  private Optional<ModelChoice> choice() {
+    if (model == null) {
+      if (by != null || reason != null) {
+        throw new InputRefusedException(
+            "A person or a reason is given without a model.",
+            "the call",
+            "--model together with --by and --reason",
+            "name the model, or leave both out to follow the recommendation");
+      }
+      return Optional.empty();
+    }
+    if (by == null || by.isBlank() || reason == null || reason.isBlank()) {
+      throw new InputRefusedException(
+          "A model for a dossier is chosen by a person, with a reason.",
+          by == null || by.isBlank() ? "option --by" : "option --reason",
+          "--model together with --by and --reason",
+          "say who chooses it and why, or leave --model out to follow the recommendation");
+    }
+    return Optional.of(new ModelChoice(modelId(), by, reason));
   }
 
   private ModelId modelId() {

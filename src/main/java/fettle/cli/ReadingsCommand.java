@@ -74,8 +74,7 @@ final class ReadingsCommand extends GroupCommand {
                     one ->
                         one.put("dossier", dossier)
                             .putArray("added", list -> Lists.texts(list, outcome.added()))
-                            .putArray(
-                                "unchanged", list -> Lists.texts(list, outcome.unchanged()))
+                            .putArray("unchanged", list -> Lists.texts(list, outcome.unchanged()))
                             .put("readings", outcome.readings())));
       } else {
         session.out().println(Lists.counted(outcome.added(), "file", "added"));
@@ -92,7 +91,8 @@ final class ReadingsCommand extends GroupCommand {
   @Command(
       name = "exclude",
       sortOptions = false,
-      header = "Leave one reading out of the fit, by a person and for a reason; it stays on record.")
+      header =
+          "Leave one reading out of the fit, by a person and for a reason; it stays on record.")
   static final class Exclude implements Callable<Integer> {
     private final Session session;
 
@@ -106,9 +106,7 @@ final class ReadingsCommand extends GroupCommand {
 
     @Override
     public Integer call() {
-      common
-          .open(session)
-          .exclude(place.dossier, place.file, place.line, place.by, place.reason);
+      common.open(session).exclude(place.dossier, place.file, place.line, place.by, place.reason);
       return place.say(session, common, "left out");
     }
   }
@@ -128,9 +126,7 @@ final class ReadingsCommand extends GroupCommand {
 
     @Override
     public Integer call() {
-      common
-          .open(session)
-          .include(place.dossier, place.file, place.line, place.by, place.reason);
+      common.open(session).include(place.dossier, place.file, place.line, place.by, place.reason);
       return place.say(session, common, "taken in again");
     }
   }

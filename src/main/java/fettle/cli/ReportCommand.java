@@ -34,7 +34,9 @@ final class ReportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "DOSSIER", description = "Name of the dossier.")
   private String dossier;
 
-  @Option(names = "--html", paramLabel = "FILE",
+  @Option(
+      names = "--html",
+      paramLabel = "FILE",
       description = "File to write. Default: report.html beside the draft.")
   private String html;
 

@@ -23,7 +23,18 @@ import picocli.CommandLine.Spec;
       "Portable results are comparative evidence within the stated range and uncertainty; the",
       "governing code and qualified people decide."
     },
-    subcommands = {FitCommand.class})
+    subcommands = {
+      BlockCommand.class,
+      DossierCommand.class,
+      ReadingsCommand.class,
+      TemplateCommand.class,
+      ScreenCommand.class,
+      FitCommand.class,
+      ValidateCommand.class,
+      RecomputeCommand.class,
+      ApplyCommand.class,
+      ReportCommand.class
+    })
 final class RootCommand implements Callable<Integer> {
   private final Session session;
 

@@ -34,37 +34,46 @@ final class ScreenCommand implements Callable<Integer> {
           .out()
           .println(
               JsonOut.object(
-                  one -> one.putArray(
-                      "flags",
-                      list -> {
-                        for (ScreeningFlag flag : flags) {
-                          list.addObject(
-                              each -> {
-                                each.put("kind", flag.kind().id())
-                                    .put("block", flag.block())
-                                    .put("file", flag.file());
-                                if (flag.line().isPresent()) {
-                                  each.put("line", flag.line().getAsInt());
-                                } else {
-                                  each.putNull("line");
-                                }
-                                each.put("statistic", flag.statistic())
-                                    .put("critical", flag.critical())
-                                    .put("level", flag.level())
-                                    .put("message", flag.message());
-                              });
-                        }
-                      })));
+                  one ->
+                      one.putArray(
+                          "flags",
+                          list -> {
+                            for (ScreeningFlag flag : flags) {
+                              list.addObject(
+                                  each -> {
+                                    each.put("kind", flag.kind().id())
+                                        .put("block", flag.block())
+                                        .put("file", flag.file());
+                                    if (flag.line().isPresent()) {
+                                      each.put("line", flag.line().getAsInt());
+                                    } else {
+                                      each.putNull("line");
+                                    }
+                                    each.put("statistic", flag.statistic())
+                                        .put("critical", flag.critical())
+                                        .put("level", flag.level())
+                                        .put("message", flag.message());
+                                  });
+                            }
+                          })));
     } else if (flags.isEmpty()) {
       session.out().println(dossier + ": nothing stands out.");
     } else {
-      session.out().println(dossier + ": " + flags.size() + (flags.size() == 1 ? " flag" : " flags"));
+      session
+          .out()
+          .println(dossier + ": " + flags.size() + (flags.size() == 1 ? " flag" : " flags"));
       for (ScreeningFlag flag : flags) {
         session.out().println("  - " + flag.message());
       }
-      session.out().println("A flag leaves nothing out. To leave a reading out, with a reason that");
-      session.out().println("does not rest on the curve: `fettle readings exclude " + dossier
-          + " --file F --line N --by PERSON --reason TEXT`.");
+      session
+          .out()
+          .println("A flag leaves nothing out. To leave a reading out, with a reason that");
+      session
+          .out()
+          .println(
+              "does not rest on the curve: `fettle readings exclude "
+                  + dossier
+                  + " --file F --line N --by PERSON --reason TEXT`.");
     }
     return ExitStatus.DONE;
   }

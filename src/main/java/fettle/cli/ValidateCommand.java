@@ -15,7 +15,11 @@ import picocli.CommandLine.Parameters;
     name = "validate",
     sortOptions = false,
     header = "Ask every acceptance check of the draft, with findings.",
-    footer = {"", "Exit status 1 when the verdict is fail.", "Example: fettle validate bronze-hv10"})
+    footer = {
+      "",
+      "Exit status 1 when the verdict is fail.",
+      "Example: fettle validate bronze-hv10"
+    })
 final class ValidateCommand implements Callable<Integer> {
   private final Session session;
 
