@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
       "governing code and qualified people decide."
     },
     subcommands = {
+      DemoCommand.class,
       BlockCommand.class,
       DossierCommand.class,
       ReadingsCommand.class,
