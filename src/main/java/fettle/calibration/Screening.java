@@ -75,7 +75,10 @@ public final class Screening {
     int found = Math.max(strict.outliers(), lenient.outliers());
     for (int k = 0; k < found; k++) {
       boolean outlier = k < strict.outliers();
-      GeneralizedEsd.Step step = (outlier ? strict : lenient).steps().get(k);
+      GeneralizedEsd test = outlier ? strict : lenient;
+      GeneralizedEsd.Step step = test.steps().get(k);
+      // ESD counts outliers up to the last step that exceeds its limit: that step decides for all.
+      GeneralizedEsd.Step deciding = test.steps().get(test.outliers() - 1);
       Reading reading = readings.get(step.index());
       double mean = 0;
       for (double value : values) {
@@ -87,13 +90,13 @@ public final class Screening {
               block,
               Optional.of(reading.file()),
               OptionalInt.of(reading.line()),
-              step.statistic(),
-              step.critical(),
+              deciding.statistic(),
+              deciding.critical(),
               outlier ? OUTLIER : STRAGGLER,
               String.format(
                   Locale.ROOT,
                   "Block %s, %s line %d: response %.1f against a block mean of %.1f from %d readings"
-                      + " is %s (ESD %.2f, critical %.2f at %.0f %%).%s",
+                      + " is %s (%sESD %.2f, critical %.2f at %.0f %%).%s",
                   block,
                   reading.file(),
                   reading.line(),
@@ -101,8 +104,9 @@ public final class Screening {
                   mean,
                   values.length,
                   outlier ? "an outlier" : "a straggler",
-                  step.statistic(),
-                  step.critical(),
+                  test.outliers() > 1 ? "one of " + test.outliers() + " together, " : "",
+                  deciding.statistic(),
+                  deciding.critical(),
                   100 * (outlier ? OUTLIER : STRAGGLER),
                   reading.note().map(note -> " Note: " + note + ".").orElse(""))));
     }

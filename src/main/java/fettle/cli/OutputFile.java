@@ -33,7 +33,7 @@ final class OutputFile {
       throw new InputRefusedException(
           "The output is a folder.", file.toString(), "a file", "name a file in it");
     }
-    Path partial = Files.createTempFile(folder, ".fettle-", ".part");
+    Path partial = folder.resolve("." + file.getFileName() + ".fettle-part");
     try {
       writer.write(partial);
       Files.move(partial, file, StandardCopyOption.REPLACE_EXISTING);
