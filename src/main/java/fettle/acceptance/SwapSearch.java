@@ -1,0 +1,116 @@
+package fettle.acceptance;
+
+import fettle.calibration.Analysis;
+import fettle.calibration.CandidateFit;
+import fettle.fit.FitFailedException;
+import fettle.fit.Points;
+import fettle.uncertainty.BetweenBlockScatter;
+import fettle.uncertainty.LeaveOneOut;
+import fettle.uncertainty.PredictedBlock;
+import java.util.List;
+import java.util.Optional;
+
+/** Tries whether exchanging the certified values of two blocks makes them agree with the others. */
+record SwapSearch(Points points, CandidateFit fit) {
+  /** Within this many standard uncertainties an exchanged block agrees. */
+  private static final double AGREES = 2;
+
+  /** An exchange that explains the scatter brings it to less than this share of what it was. */
+  private static final double EXPLAINED = 0.5;
+
+  /**
+   * Two blocks by their index among the fitting blocks.
+   *
+   * @param first lower index
+   * @param second higher index
+   * @param tau between-block scatter after the exchange
+   */
+  record Pair(int first, int second, double tau) {}
+
+  static SwapSearch of(Analysis analysis, CandidateFit fit) {
+    return new SwapSearch(analysis.points(), fit);
+  }
+
+  /** The pair whose exchange lowers the scatter most, if it lowers it to less than half. */
+  Optional<Pair> bestPair() {
+    Pair best = null;
+    for (int i = 0; i < points.size(); i++) {
+      for (int j = i + 1; j < points.size(); j++) {
+        Optional<Double> tau = scatterAfter(i, j);
+        if (tau.isPresent()
+            && tau.get() < EXPLAINED * fit.scatter().restricted()
+            && (best == null || tau.get() < best.tau())) {
+          best = new Pair(i, j, tau.get());
+        }
+      }
+    }
+    return Optional.ofNullable(best);
+  }
+
+  private Optional<Double> scatterAfter(int i, int j) {
+    try {
+      return Optional.of(
+          BetweenBlockScatter.of(fit.model(), exchanged(i, j), fit.scatter().scale()).restricted());
+    } catch (FitFailedException noFit) {
+      // Exchanged values that admit no fit explain nothing.
+      return Optional.empty();
+    }
+  }
+
+  /** The block with which block i looks swapped: both agree after the exchange. */
+  Optional<Integer> partnerOf(int i) {
+    int best = -1;
+    double bestZ = AGREES;
+    for (int j = 0; j < points.size(); j++) {
+      if (j != i) {
+        double z = largestZ(i, j);
+        if (z < bestZ) {
+          best = j;
+          bestZ = z;
+        }
+      }
+    }
+    return best < 0 ? Optional.empty() : Optional.of(best);
+  }
+
+  private double largestZ(int i, int j) {
+    double before = Math.abs(fit.predicted().get(j).error());
+    double apart = Math.abs(points.hardness(i) - points.hardness(j));
+    // A partner that agrees as it is, at less than half the distance, is not swapped.
+    if (before < apart / 2) {
+      return Double.POSITIVE_INFINITY;
+    }
+    try {
+      List<PredictedBlock> predicted =
+          LeaveOneOut.predict(fit.model(), exchanged(i, j), fit.scatter().scale());
+      return Math.max(Math.abs(predicted.get(i).z()), Math.abs(predicted.get(j).z()));
+    } catch (FitFailedException noFit) {
+      return Double.POSITIVE_INFINITY;
+    }
+  }
+
+  private Points exchanged(int i, int j) throws FitFailedException {
+    double[][] effects = new double[points.hardnessEffectCount()][];
+    for (int s = 0; s < effects.length; s++) {
+      effects[s] = exchanged(points.hardnessEffect(s), i, j);
+    }
+    double[][] runs = new double[points.responseEffectCount()][];
+    for (int k = 0; k < runs.length; k++) {
+      runs[k] = points.responseEffect(k);
+    }
+    return Points.of(
+        points.responses(),
+        exchanged(points.hardnesses(), i, j),
+        points.responseVariances(),
+        exchanged(points.hardnessVariances(), i, j),
+        runs,
+        effects);
+  }
+
+  private static double[] exchanged(double[] values, int i, int j) {
+    double[] result = values.clone();
+    result[i] = values[j];
+    result[j] = values[i];
+    return result;
+  }
+}
