@@ -219,7 +219,8 @@ final class CurveSection {
             + Figures.significant(scatter.atZero().chiSquared(), 3)
             + " with "
             + scatter.atZero().degreesOfFreedom()
-            + " degrees of freedom, p = "
+            + " degrees of freedom, p "
+            + (Figures.probability(tail).startsWith("<") ? "" : "= ")
             + Figures.probability(tail)
             + ".");
     sentences.add(
