@@ -431,9 +431,11 @@ public final class LaboratoryFolder {
             .orElseThrow(() -> top.refusal("content", "The content is missing.", "an object"))
             .object();
     String now = Json.sha256(Json.canonical(content));
-    if (!now.equals(signed)) {
+    if (!now.equals(signed) || !java.util.Arrays.equals(Json.canonical(node), bytes)) {
       throw new InputRefusedException(
-          "The curve file was altered: its contents no longer have its fingerprint.",
+          now.equals(signed)
+              ? "The curve file was edited: it is no longer written as fettle writes it."
+              : "The curve file was altered: its contents no longer have its fingerprint.",
           file.toString(),
           "fingerprint " + signed + "; the contents have " + now,
           "fit again, or restore the file from a backup; nothing was computed from it");

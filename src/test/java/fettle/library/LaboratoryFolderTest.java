@@ -181,8 +181,7 @@ class LaboratoryFolderTest {
   void everyByteOfADraftIsGuarded() throws IOException {
     Path file = draft().file();
     byte[] good = Files.readAllBytes(file);
-    int from = new String(good, StandardCharsets.UTF_8).indexOf("\"content\"");
-    for (int at = from; at < good.length; at += 97) {
+    for (int at = 0; at < good.length; at += 61) {
       byte[] bad = good.clone();
       bad[at] ^= 1;
       Files.write(file, bad);
@@ -194,7 +193,7 @@ class LaboratoryFolderTest {
   void aChangedReadingsFileIsNamed() throws IOException {
     fill();
     Path file = home.resolve("curves/" + NAME + "/readings/run-2.csv");
-    Files.writeString(file, Files.readString(file).replaceFirst("Amber", "Other"));
+    Files.writeString(file, Files.readString(file) + "\n");
     assertThatThrownBy(() -> laboratory.campaign(NAME))
         .isInstanceOf(InputRefusedException.class)
         .hasMessageStartingWith("The readings file run-2.csv was changed after it was added.\n");
