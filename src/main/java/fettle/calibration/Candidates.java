@@ -224,15 +224,9 @@ final class Candidates {
   }
 
   private static String noneReason(List<Candidate> candidates) {
-    StringBuilder text = new StringBuilder("None recommended: every candidate is refused.");
-    for (Candidate candidate : candidates) {
-      text.append(' ')
-          .append(candidate.model())
-          .append(": ")
-          .append(candidate.refusal().orElse(""))
-          .append('.');
-    }
-    return text.toString();
+    return "None recommended: each of the "
+        + candidates.size()
+        + " candidates is refused, for the reason given beside it.";
   }
 
   private static String reason(

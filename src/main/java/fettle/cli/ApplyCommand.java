@@ -74,7 +74,7 @@ final class ApplyCommand implements Callable<Integer> {
     ApplyStream stream = new ApplyStream(curve(), digits);
     if (out != null) {
       OutputFile.write(session.resolve(out), partial -> toFile(stream, partial));
-    } else if (common.json) {
+    } else if (common.json()) {
       convert(stream, Writer.nullWriter());
     } else {
       Writer writer = new OutputStreamWriter(session.out(), StandardCharsets.UTF_8);
@@ -124,7 +124,7 @@ final class ApplyCommand implements Callable<Integer> {
   }
 
   private void say(Map<Status, Long> counts) {
-    if (common.json) {
+    if (common.json()) {
       session
           .out()
           .println(

@@ -116,7 +116,7 @@ final class BlockCommand extends GroupCommand {
       }
       LaboratoryFolder laboratory = common.open(session);
       var outcome = laboratory.addBlocks(blocks);
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(
@@ -182,7 +182,7 @@ final class BlockCommand extends GroupCommand {
     @Override
     public Integer call() {
       List<ReferenceBlock> blocks = common.open(session).blocks();
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(
@@ -219,7 +219,7 @@ final class BlockCommand extends GroupCommand {
     @Override
     public Integer call() {
       ReferenceBlock block = common.open(session).block(id);
-      if (common.json) {
+      if (common.json()) {
         session.out().println(JsonOut.object(one -> BlockText.json(one, block)));
       } else {
         BlockText.details(session.out(), block);
@@ -251,7 +251,7 @@ final class BlockCommand extends GroupCommand {
     @Override
     public Integer call() {
       List<String> dossiers = common.open(session).withdrawBlock(id, reason);
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(

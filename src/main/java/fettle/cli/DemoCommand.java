@@ -73,7 +73,7 @@ final class DemoCommand implements Callable<Integer> {
       session.err().println("fettle demo: " + dossier.name() + " …");
       outcomes.add(job(home, demo, dossier));
     }
-    if (common.json) {
+    if (common.json()) {
       session.out().println(DemoOutcome.json(outcomes));
     } else {
       DemoOutcome.print(session.out(), outcomes);
@@ -82,7 +82,7 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private void say(String text) {
-    if (!common.json) {
+    if (!common.json()) {
       session.out().println(text);
     }
   }

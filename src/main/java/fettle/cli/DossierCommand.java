@@ -139,7 +139,7 @@ final class DossierCommand extends GroupCommand {
           Optional.ofNullable(policy).map(file -> InputFile.bytes(session.resolve(file)));
       LaboratoryFolder laboratory = common.open(session);
       laboratory.createDossier(identity, policyBytes, policy);
-      if (common.json) {
+      if (common.json()) {
         Dossier made = laboratory.dossier(name);
         session.out().println(JsonOut.object(one -> json(one, made)));
       } else {
@@ -177,7 +177,7 @@ final class DossierCommand extends GroupCommand {
     public Integer call() {
       LaboratoryFolder laboratory = common.open(session);
       List<Dossier> dossiers = laboratory.dossiers().stream().map(laboratory::dossier).toList();
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(
@@ -233,7 +233,7 @@ final class DossierCommand extends GroupCommand {
       var campaign = laboratory.campaign(name);
       boolean draft = laboratory.hasDraft(name);
       String next = nextStep(campaign.readings().isEmpty(), draft);
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(

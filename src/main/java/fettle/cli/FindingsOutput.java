@@ -6,7 +6,11 @@ import fettle.acceptance.Severity;
 import fettle.acceptance.Verdict;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * Findings as JSON or as text: what stops the release first, then what needs a reason, then notes
@@ -16,6 +20,8 @@ import java.util.List;
  * @param findings all findings
  */
 record FindingsOutput(String dossier, List<Finding> findings) {
+  private static final int SHOWN = 2;
+
   Verdict verdict() {
     return Verdict.of(findings);
   }
@@ -78,11 +84,34 @@ record FindingsOutput(String dossier, List<Finding> findings) {
     }
     out.println();
     out.println("  " + title);
+    Map<String, List<Finding>> byCheck = new LinkedHashMap<>();
     for (Finding finding : open) {
+      byCheck.computeIfAbsent(finding.checkId(), id -> new ArrayList<>()).add(finding);
+    }
+    byCheck.forEach((id, list) -> check(out, id, list));
+  }
+
+  /** A check that says the same of many blocks says it twice and counts the rest. */
+  private static void check(PrintStream out, String id, List<Finding> list) {
+    int shown = list.size() <= SHOWN + 1 ? list.size() : SHOWN;
+    for (Finding finding : list.subList(0, shown)) {
       String mark = finding.outcome() == Outcome.DATA_MISSING ? "data missing: " : "";
       out.println("  - " + mark + finding.message());
-      out.println("    (" + finding.checkId() + ")");
     }
+    if (shown < list.size()) {
+      String blocks =
+          list.subList(shown, list.size()).stream()
+              .map(finding -> finding.block().orElse("another place"))
+              .limit(12)
+              .collect(Collectors.joining(", "));
+      out.println(
+          "  - and the same of "
+              + (list.size() - shown)
+              + " more: "
+              + blocks
+              + (list.size() - shown > 12 ? " …" : ""));
+    }
+    out.println("    (" + id + ")");
   }
 
   private List<Finding> open(Severity severity) {

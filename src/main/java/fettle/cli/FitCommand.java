@@ -85,7 +85,7 @@ final class FitCommand implements Callable<Integer> {
             "one of the two",
             "leave one out");
       }
-      return new PairsFit(session, modelId(), betweenBlock, at, request, seed, common.json)
+      return new PairsFit(session, modelId(), betweenBlock, at, request, seed, common.json())
           .run(pairs);
     }
     if (dossier == null) {
@@ -108,7 +108,7 @@ final class FitCommand implements Callable<Integer> {
       laboratory.keepDraft(dossier, analysis);
     }
     DossierFitOutput output = new DossierFitOutput(analysis, at);
-    if (common.json) {
+    if (common.json()) {
       session.out().println(output.json());
     } else {
       output.print(session.out());

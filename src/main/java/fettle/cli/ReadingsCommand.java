@@ -66,7 +66,7 @@ final class ReadingsCommand extends GroupCommand {
         }
       }
       var outcome = common.open(session).addReadings(dossier, contents);
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(
@@ -149,7 +149,7 @@ final class ReadingsCommand extends GroupCommand {
     private String reason;
 
     int say(Session session, CommonOptions common, String what) {
-      if (common.json) {
+      if (common.json()) {
         session
             .out()
             .println(

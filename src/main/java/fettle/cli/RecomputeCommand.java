@@ -28,7 +28,7 @@ final class RecomputeCommand implements Callable<Integer> {
   public Integer call() {
     LaboratoryFolder laboratory = common.open(session);
     var outcome = laboratory.recompute(dossier);
-    if (common.json) {
+    if (common.json()) {
       session
           .out()
           .println(

@@ -72,7 +72,7 @@ final class ReportCommand implements Callable<Integer> {
     CalibrationReport.write(content, text);
     Path file = html == null ? laboratory.draftReport(dossier) : session.resolve(html);
     OutputFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8));
-    if (common.json) {
+    if (common.json()) {
       session
           .out()
           .println(JsonOut.object(one -> one.put("dossier", dossier).put("html", file.toString())));

@@ -29,7 +29,7 @@ final class ScreenCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<ScreeningFlag> flags = Screening.flags(common.open(session).campaign(dossier));
-    if (common.json) {
+    if (common.json()) {
       session
           .out()
           .println(

@@ -40,7 +40,7 @@ final class TemplateCommand implements Callable<Integer> {
                   "blocks, readings or reverification",
                   "name one of them");
         };
-    if (common.json) {
+    if (common.json()) {
       session.out().println(JsonOut.object(one -> one.put("kind", kind).put("csv", text)));
     } else {
       session.out().print(text);

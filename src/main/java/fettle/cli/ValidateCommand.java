@@ -38,7 +38,7 @@ final class ValidateCommand implements Callable<Integer> {
     Evidence evidence =
         new Evidence(laboratory.draftAnalysis(dossier), LocalDate.now(session.clock()));
     FindingsOutput output = new FindingsOutput(dossier, Checks.ask(evidence));
-    if (common.json) {
+    if (common.json()) {
       session.out().println(output.json());
     } else {
       output.print(session.out());

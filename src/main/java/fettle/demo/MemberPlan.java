@@ -56,7 +56,7 @@ record MemberPlan(
     return List.of(
         new MemberPlan(
             AS_CAST,
-            "Invented demo: nickel-aluminium bronze as cast, HV10 by UCI with 98 N",
+            "Invented and simulated: nickel-aluminium bronze as cast, HV10 by UCI with 98 N",
             Method.UCI,
             HV10,
             FAMILY + "as cast",
@@ -71,7 +71,7 @@ record MemberPlan(
             LocalDate.of(2026, 11, 10)),
         new MemberPlan(
             ANNEALED,
-            "Invented demo: nickel-aluminium bronze annealed, HV10 by UCI with 98 N",
+            "Invented and simulated: nickel-aluminium bronze annealed, HV10 by UCI with 98 N",
             Method.UCI,
             HV10,
             FAMILY + "annealed",
@@ -86,7 +86,7 @@ record MemberPlan(
             LocalDate.of(2026, 11, 11)),
         new MemberPlan(
             TEMPERED,
-            "Invented demo: nickel-aluminium bronze quenched and tempered, HV10 by UCI with 98 N",
+            "Invented and simulated: nickel-aluminium bronze quenched and tempered, HV10 by UCI with 98 N",
             Method.UCI,
             HV10,
             FAMILY + "quenched and tempered",
@@ -101,7 +101,7 @@ record MemberPlan(
             LocalDate.of(2026, 11, 12)),
         new MemberPlan(
             AS_CAST_HBW,
-            "Invented demo: nickel-aluminium bronze as cast, HBW 10/3000 by rebound",
+            "Invented and simulated: nickel-aluminium bronze as cast, HBW 10/3000 by rebound",
             Method.REBOUND,
             HBW,
             FAMILY + "as cast",

@@ -25,6 +25,9 @@ final class DossierFolder {
   private static final Pattern FILE_NAME =
       Pattern.compile("[A-Za-z0-9][A-Za-z0-9 ._()+-]{0,118}\\.[Cc][Ss][Vv]");
 
+  /** Fewer readings than this may agree by chance. */
+  private static final int FEWEST_TO_COMPARE = 5;
+
   private final String name;
   private final Path folder;
   private final DurableFiles files;
@@ -125,6 +128,7 @@ final class DossierFolder {
           requireKnown(file, knownBlocks);
           ReadingsFile same = find(present, fileName);
           if (same == null) {
+            requireNew(file, present);
             fresh.add(file);
           } else if (same.sha256().equals(file.sha256())) {
             unchanged.add(fileName);
@@ -175,6 +179,52 @@ final class DossierFolder {
             "add it with `fettle block add`, or correct its name in the file; nothing was added");
       }
     }
+  }
+
+  /** The same readings under another name would count twice and make the mean look better known. */
+  private static void requireNew(ReadingsFile file, List<ReadingsFile> present) {
+    if (file.readings().size() < FEWEST_TO_COMPARE) {
+      return;
+    }
+    for (ReadingsFile other : present) {
+      Set<Reading> known = new java.util.HashSet<>();
+      other.readings().forEach(reading -> known.add(nowhere(reading)));
+      long repeated =
+          file.readings().stream().filter(reading -> known.contains(nowhere(reading))).count();
+      if (2 * repeated > file.readings().size()) {
+        throw new InputRefusedException(
+            repeated
+                + " of the "
+                + file.readings().size()
+                + " readings of "
+                + file.file()
+                + " are in "
+                + other.file()
+                + " already.",
+            file.file(),
+            "readings that are not in the dossier yet",
+            "add only new readings; nothing was added");
+      }
+    }
+  }
+
+  /** The reading without its place in a file. */
+  private static Reading nowhere(Reading reading) {
+    return new Reading(
+        "",
+        0,
+        reading.block(),
+        reading.displayed(),
+        reading.takenAt(),
+        reading.run(),
+        reading.operator(),
+        reading.probe(),
+        reading.temperatureC(),
+        reading.freeFrequencyHz(),
+        reading.xMm(),
+        reading.yMm(),
+        reading.direction(),
+        java.util.Optional.empty());
   }
 
   private static ReadingsFile find(List<ReadingsFile> list, String fileName) {

@@ -258,6 +258,20 @@ class LaboratoryFolderTest {
     assertThat(laboratory.addReadings(NAME, runs()).unchanged()).hasSize(4);
   }
 
+  @Test
+  void theSameReadingsUnderAnotherNameAreRefused() throws IOException {
+    fill();
+    Map<String, byte[]> again = Map.of("copy.csv", runs().get("run-2.csv"));
+    assertThatThrownBy(() -> laboratory.addReadings(NAME, again))
+        .isInstanceOf(InputRefusedException.class)
+        .hasMessage(
+            """
+            65 of the 65 readings of copy.csv are in run-2.csv already.
+              where     copy.csv
+              expected  readings that are not in the dossier yet
+              do        add only new readings; nothing was added""");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {"", "../up", "Upper", "con", "nul", "com1", "-first", "a/b", "a b", "a\u0007b"})
