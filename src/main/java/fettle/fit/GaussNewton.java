@@ -43,8 +43,8 @@ final class GaussNewton {
   /**
    * One accepted step.
    *
-   * @return the largest relative change of a parameter; NaN where the model left the range of
-   *     numbers; 0 where no step lowers Q any more
+   * @return the largest relative change of a parameter, a response or a shared effect; NaN where
+   *     the model left the range of numbers; 0 where no step lowers Q any more
    */
   double advance() {
     state.linearise();
@@ -54,7 +54,7 @@ final class GaussNewton {
         propose(fraction);
         double trial = state.distance(trialBeta, trialXi, trialShared);
         if (trial <= state.q + state.noise()) {
-          double change = state.relativeChange(trialBeta);
+          double change = Math.max(state.relativeChange(trialBeta), otherChange());
           moved = state.whitenedDistance(trialBeta) / state.unit();
           accept(trial);
           damped = damping.value() > 0;
@@ -204,6 +204,26 @@ final class GaussNewton {
     for (int i = 0; i < state.m; i++) {
       trialXi[i] = state.xi[i] + fraction * step.responses[i] + square * bend.responses[i];
     }
+  }
+
+  /**
+   * Largest change of a response against the largest response, and of a shared effect against its
+   * size or unit. β alone does not tell: from an ordinary fit of equally uncertain points the first
+   * step moves only the responses.
+   */
+  private double otherChange() {
+    double size = Double.MIN_NORMAL;
+    double largest = 0;
+    for (int i = 0; i < state.m; i++) {
+      size = Math.max(size, Math.abs(state.points.response(i)));
+      largest = Math.max(largest, Math.abs(trialXi[i] - state.xi[i]));
+    }
+    largest /= size;
+    for (int k = 0; k < effects; k++) {
+      double change = Math.abs(trialShared[k] - state.shared[k]);
+      largest = Math.max(largest, change / (1 + Math.abs(trialShared[k])));
+    }
+    return largest;
   }
 
   private void accept(double trial) {
