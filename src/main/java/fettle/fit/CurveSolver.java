@@ -40,6 +40,9 @@ public final class CurveSolver {
   /** Distance from the minimum, in standard uncertainties, that still counts as there. */
   private static final double LARGEST_OFFSET = 1e-3;
 
+  /** Steps that change nothing, though the minimum is elsewhere, before the search is given up. */
+  private static final int LONGEST_HELD = 30;
+
   /** Condition number of the scaled, whitened Jacobian beyond which there is no fit. */
   private static final double WORST_CONDITION = 1e10;
 
@@ -96,7 +99,7 @@ public final class CurveSolver {
     if (points.size() <= p) {
       throw tooFew(model.id(), p, points.size());
     }
-    return iterate(new GaussNewton(model, points, start), model, 1e-15);
+    return reportable(iterate(new GaussNewton(model, points, start), model, 1e-15));
   }
 
   /**
@@ -121,6 +124,7 @@ public final class CurveSolver {
     double smallest = Double.POSITIVE_INFINITY;
     double latest = 0;
     int stalled = 0;
+    int held = 0;
     for (int k = 1; k <= MAX_ITERATIONS; k++) {
       latest = iteration.advance();
       if (!Double.isFinite(latest)) {
@@ -134,7 +138,8 @@ public final class CurveSolver {
         stalled++;
       }
       if (latest <= enough || stalled >= 2) {
-        if (iteration.wasDamped() && iteration.offset() > LARGEST_OFFSET) {
+        held++;
+        if (iteration.wasDamped() && held < LONGEST_HELD && iteration.offset() > LARGEST_OFFSET) {
           // Short because it was held back, not because the minimum is near.
           continue;
         }
@@ -142,6 +147,8 @@ public final class CurveSolver {
       }
       smallest = Math.min(smallest, latest);
     }
+    iteration.offset();
+    requireDetermined(iteration.toFit(MAX_ITERATIONS));
     throw new FitFailedException(
         Reason.NOT_CONVERGED,
         "model "
@@ -149,17 +156,41 @@ public final class CurveSolver {
             + " did not settle in "
             + MAX_ITERATIONS
             + " iterations; the last step still changed a parameter by "
-            + latest
+            + String.format(java.util.Locale.ROOT, "%.1e", latest)
             + " of its size");
+  }
+
+  private static void requireDetermined(CurveFit fit) throws FitFailedException {
+    if (!(fit.conditionNumber() < WORST_CONDITION)) {
+      throw illConditioned(fit.model(), fit.conditionNumber());
+    }
+  }
+
+  private static CurveFit reportable(CurveFit fit) throws FitFailedException {
+    ReportedCoefficients reported = fit.reported();
+    double sum = 0;
+    for (double value : reported.values()) {
+      sum += value;
+    }
+    for (double value : reported.covariance()) {
+      sum += value;
+    }
+    if (!Double.isFinite(sum)) {
+      throw new FitFailedException(
+          Reason.NOT_FINITE,
+          "the coefficients of "
+              + fit.model().id()
+              + " in the response's own unit leave the range of numbers; take a larger or smaller"
+              + " unit");
+    }
+    return fit;
   }
 
   private static CurveFit finished(GaussNewton iteration, ResponseModel model, int iterations)
       throws FitFailedException {
     double offset = iteration.offset();
     CurveFit fit = iteration.toFit(iterations);
-    if (!(fit.conditionNumber() < WORST_CONDITION)) {
-      throw illConditioned(model, fit.conditionNumber());
-    }
+    requireDetermined(fit);
     if (!(offset <= LARGEST_OFFSET)) {
       throw new FitFailedException(
           Reason.NOT_CONVERGED,
@@ -167,7 +198,7 @@ public final class CurveSolver {
               + model.id()
               + " stopped after "
               + iterations
-              + " iterations where no step lowers Q, "
+              + " iterations where no step improves the fit, "
               + String.format(java.util.Locale.ROOT, "%.2g", offset)
               + " standard uncertainties away from a minimum");
     }
