@@ -6,6 +6,7 @@ import fettle.fit.CurveFit;
 import fettle.fit.Points;
 import fettle.uncertainty.MonteCarloOutput;
 import fettle.uncertainty.MonteCarloResult;
+import fettle.uncertainty.PropagationCheck;
 import fettle.uncertainty.ScatterScale;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -106,6 +107,7 @@ record PairsOutput(
                       for (int k = 0; k < outputs.size(); k++) {
                         MonteCarloOutput output = outputs.get(k);
                         double response = grid[k];
+                        PropagationCheck check = check(response, output);
                         list.addObject(
                             point ->
                                 point
@@ -115,9 +117,20 @@ record PairsOutput(
                                     .put("low", output.low())
                                     .put("high", output.high())
                                     .put("shortestLow", output.shortestLow())
-                                    .put("shortestHigh", output.shortestHigh()));
+                                    .put("shortestHigh", output.shortestHigh())
+                                    .put("tolerance", check.tolerance())
+                                    .put("lowDifference", check.lowDifference())
+                                    .put("highDifference", check.highDifference())
+                                    .put("validated", check.validated()));
                       }
                     }));
+  }
+
+  /** JCGM 101 clause 8 with one significant digit, as in its example 9.3. */
+  private PropagationCheck check(double response, MonteCarloOutput output) {
+    HardnessEstimate law = curve.at(response);
+    return PropagationCheck.of(
+        law.hardness(), law.standardUncertainty(), law.expandedUncertainty(), output, 1);
   }
 
   void print(PrintStream out) {

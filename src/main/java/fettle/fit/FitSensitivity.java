@@ -32,7 +32,7 @@ public final class FitSensitivity {
     for (int i = 0; i < m; i++) {
       roots[i] = Math.sqrt(fit.effectiveVariances()[i]);
     }
-    this.system = GaussNewton.factored(fit, points);
+    this.system = FitState.factored(fit, points);
     this.rows = system.rows();
   }
 

@@ -21,6 +21,8 @@ public final class Points {
   /** Independent parts below this share of the whole variance are set to it: V must invert. */
   private static final double SMALLEST_INDEPENDENT_SHARE = 1e-14;
 
+  private static final double LARGEST = 1e150;
+
   private final double[] response;
   private final double[] hardness;
   private final double[] responseVariance;
@@ -148,6 +150,18 @@ public final class Points {
       throw new FitFailedException(
           Reason.NOT_FINITE,
           name + " of point " + (i + 1) + " is " + value + ", not a number to fit");
+    }
+    if (Math.abs(value) > LARGEST) {
+      throw new FitFailedException(
+          Reason.NOT_FINITE,
+          name
+              + " of point "
+              + (i + 1)
+              + " is "
+              + value
+              + ", beyond "
+              + LARGEST
+              + ", where squares leave the range of numbers");
     }
   }
 

@@ -207,7 +207,8 @@ public record SeriesModel(Kind kind, int degree, ArgumentScaling argument)
     if (kind == Kind.POWER || kind == Kind.EXPONENTIAL) {
       // a = exp(d_0); the low half of d_0 still counts because exp turns absolute into relative.
       double a = StrictMath.exp(raw[0].hi()) * (1 + raw[0].lo());
-      values[0] = a;
+      // Below the normal numbers digits are lost: as good as no number.
+      values[0] = a >= Double.MIN_NORMAL ? a : Double.NaN;
       rawCovariance[0] *= a * a;
       rawCovariance[1] *= a;
       rawCovariance[2] *= a;

@@ -11,6 +11,7 @@ import java.util.concurrent.Future;
 import java.util.function.Supplier;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
+import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
  * Propagation of distributions by Monte Carlo, JCGM 101:2008 clause 7.
@@ -27,6 +28,8 @@ public final class MonteCarlo {
 
   /** Blocks of one step of the adaptive procedure: JCGM 101 asks for 10⁴ trials or more. */
   private static final int BLOCKS_A_BATCH = 10;
+
+  private static final int FEWEST_BATCHES = 10;
 
   private MonteCarlo() {}
 
@@ -63,9 +66,14 @@ public final class MonteCarlo {
   }
 
   /**
-   * As many trials as it takes until twice the standard deviation of the batch averages of
-   * estimate, standard uncertainty and interval ends is below the numerical tolerance of the
-   * standard uncertainty (JCGM 101:2008, 7.9.4).
+   * As many trials as it takes until estimate, standard uncertainty and interval ends stand to the
+   * numerical tolerance of the standard uncertainty (JCGM 101:2008, 7.9.4): until the standard
+   * deviation of their averages over all batches, times a coverage factor, is below it.
+   *
+   * <p>The factor is Student's for the number of batches instead of 2, and no fewer than ten
+   * batches are made: from two or three batches their scatter is so poorly known that the procedure
+   * as written stops by chance (G. Wübbeler, P. M. Harris, M. G. Cox, C. Elster, Metrologia 47
+   * (2010) 317).
    *
    * @param trials makes one trial object a thread
    * @param outputs number of output quantities
@@ -94,7 +102,7 @@ public final class MonteCarlo {
       }
       batches.add(one);
       made += batch;
-      if (batches.size() >= 2 && settled(batches, digits)) {
+      if (batches.size() >= FEWEST_BATCHES && settled(batches, digits)) {
         return result(values, made, seed, true);
       }
     }
@@ -104,6 +112,7 @@ public final class MonteCarlo {
   private static boolean settled(List<List<MonteCarloOutput>> batches, int digits) {
     int h = batches.size();
     int outputs = batches.get(0).size();
+    double factor = TDistribution.of(h - 1).inverseCumulativeProbability(0.975);
     for (int k = 0; k < outputs; k++) {
       double[] sums = new double[4];
       double[] squares = new double[4];
@@ -122,7 +131,7 @@ public final class MonteCarlo {
       }
       double tolerance = numericalTolerance(sums[1] / h, digits);
       for (double square : squares) {
-        if (2 * Math.sqrt(square / (h - 1) / h) > tolerance) {
+        if (factor * Math.sqrt(square / (h - 1) / h) > tolerance) {
           return false;
         }
       }
