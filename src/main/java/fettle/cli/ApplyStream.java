@@ -55,13 +55,13 @@ final class ApplyStream {
       List<String> header = new ArrayList<>(reader.header().names());
       header.addAll(ADDED);
       out.write(CsvText.row(header, reader.separator()));
-      boolean comma = reader.decimalMark() == DecimalMark.COMMA;
       for (Optional<Row> row = reader.next(); row.isPresent(); row = reader.next()) {
         List<String> cells = new ArrayList<>(row.get().texts());
         while (cells.size() < header.size() - ADDED.size()) {
           cells.add("");
         }
-        convert(row.get(), reader, cells, comma);
+        // The mark is known from the first number with a fraction on.
+        convert(row.get(), reader, cells, reader.decimalMark() == DecimalMark.COMMA);
         out.write(CsvText.row(cells, reader.separator()));
       }
     }

@@ -36,7 +36,13 @@ public final class CsvText {
       if (i > 0) {
         line.append(separator.character());
       }
-      line.append(escape(cells.get(i)));
+      String cell = cells.get(i);
+      // A decimal comma needs no quotation marks where the comma does not separate.
+      boolean number =
+          separator != Separator.COMMA
+              && cell.indexOf(',') >= 0
+              && !Double.isNaN(DecimalParser.parse(cell, DecimalMark.COMMA));
+      line.append(number ? cell : escape(cell));
     }
     return line.append('\n').toString();
   }
