@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
       "Portable results are comparative evidence within the stated range and uncertainty; the",
       "governing code and qualified people decide."
     },
-    subcommands = {FitCommand.class})
+    subcommands = {FitCommand.class, SelfCheckCommand.class})
 final class RootCommand implements Callable<Integer> {
   private final Session session;
 
