@@ -33,6 +33,8 @@ final class PackagePicture {
     knowsAllAbove("library");
     knowsAllAboveBut("library", "export", "report");
     knowsAllAbove("demo");
+    // Proves the numbers on the user's machine: must not lean on what is built upon them.
+    knows("selfcheck", "statistics", "fit", "uncertainty");
     knowsAllAbove("cli");
     knowsAllAboveBut("cli", "desk");
     KNOWS.get("desk").remove("demo");

@@ -34,7 +34,8 @@ import picocli.CommandLine.Spec;
       ValidateCommand.class,
       RecomputeCommand.class,
       ApplyCommand.class,
-      ReportCommand.class
+      ReportCommand.class,
+      SelfCheckCommand.class
     })
 final class RootCommand implements Callable<Integer> {
   private final Session session;

@@ -26,8 +26,8 @@ final class FitState {
   final double[] shared;
   final double[][] lines;
   final HouseholderLeastSquares system;
-  double q;
 
+  private double q;
   private final boolean stated;
   private final double size;
   private final double[] longest;
@@ -91,6 +91,18 @@ final class FitState {
   /** What rounding alone may make of a whitened step. */
   double noiseOfStep() {
     return 100 * p * Math.ulp(1.0) * Math.sqrt(size);
+  }
+
+  /** Q here. */
+  double q() {
+    return q;
+  }
+
+  void moveTo(double[] parameters, double[] responses, double[] sharedEffects, double distance) {
+    System.arraycopy(parameters, 0, beta, 0, p);
+    System.arraycopy(responses, 0, xi, 0, m);
+    System.arraycopy(sharedEffects, 0, shared, 0, effects);
+    q = distance;
   }
 
   /** Q elsewhere. */

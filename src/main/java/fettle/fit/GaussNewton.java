@@ -53,10 +53,10 @@ final class GaussNewton {
       if (solve(damping.value()) && bendsLittle()) {
         propose(fraction);
         double trial = state.distance(trialBeta, trialXi, trialShared);
-        if (trial <= state.q + state.noise()) {
+        if (trial <= state.q() + state.noise()) {
           double change = Math.max(state.relativeChange(trialBeta), otherChange());
           moved = state.whitenedDistance(trialBeta) / state.unit();
-          accept(trial);
+          state.moveTo(trialBeta, trialXi, trialShared, trial);
           damped = damping.value() > 0;
           damping.loosen();
           return change;
@@ -224,12 +224,5 @@ final class GaussNewton {
       largest = Math.max(largest, change / (1 + Math.abs(trialShared[k])));
     }
     return largest;
-  }
-
-  private void accept(double trial) {
-    System.arraycopy(trialBeta, 0, state.beta, 0, p);
-    System.arraycopy(trialXi, 0, state.xi, 0, state.m);
-    System.arraycopy(trialShared, 0, state.shared, 0, effects);
-    state.q = trial;
   }
 }
