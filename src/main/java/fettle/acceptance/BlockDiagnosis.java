@@ -58,9 +58,9 @@ record BlockDiagnosis(Evidence evidence, CandidateFit fit) {
     return p < LEVEL
         ? Optional.of(
             "its readings scatter "
-                + Figure.of(Math.sqrt(f), 2)
+                + Figure.measured(Math.sqrt(f), 2)
                 + " times as much as those of the other blocks (F = "
-                + Figure.of(f, 2)
+                + Figure.measured(f, 2)
                 + " on "
                 + ownFreedom
                 + " and "

@@ -61,7 +61,7 @@ final class BlockPredictedByOthers extends StatedCheck {
             + " (k = 2, its own certificate included), a difference of "
             + text.difference(predicted.error(), block.certificate().certified())
             + " or z = "
-            + Figure.of(predicted.z(), 2).replace('-', '−')
+            + Figure.measured(predicted.z(), 2)
             + (predicted.extrapolated() ? " by extrapolation from the other blocks" : "");
     if (limits.passes(z)) {
       return passed()

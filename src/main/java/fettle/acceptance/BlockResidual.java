@@ -64,7 +64,7 @@ final class BlockResidual extends StatedCheck {
                       + " off the curve ("
                       + judged.get().words()
                       + ", τ = 0), "
-                      + Figure.of(size, 2)
+                      + Figure.measured(size, 2)
                       + " of its standard uncertainties of "
                       + text.size(u)
                       + ", "

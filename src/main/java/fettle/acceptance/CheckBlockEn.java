@@ -40,7 +40,7 @@ final class CheckBlockEn extends CheckBlockCheck {
                 + " with U = "
                 + text.size(result.expandedUncertainty())
                 + ", |E_n| = "
-                + Figure.of(en, 2)
+                + Figure.measured(en, 2)
                 + ", "
                 + (agrees ? "within the " : "above the ")
                 + limit.text()

@@ -41,7 +41,7 @@ final class FitConditioning extends CurveCheck {
                     + " settled after "
                     + Figure.count(chosen.fit().chosen().iterations(), "iteration", "iterations")
                     + " with condition number "
-                    + Figure.of(condition, 2)
+                    + Figure.measured(condition, 2)
                     + ", "
                     + (stops || noted ? "above the " : "within the ")
                     + (noted ? note : largest).text()

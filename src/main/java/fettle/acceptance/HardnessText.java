@@ -14,7 +14,7 @@ record HardnessText(HardnessScale scale) {
 
   /** A hardness without the scale. */
   String number(double hardness) {
-    return Figure.of(hardness, scale.isOrdinal() ? 3 : 4);
+    return Figure.measured(hardness, scale.isOrdinal() ? 3 : 4);
   }
 
   /** A hardness with the scale. */
@@ -41,11 +41,11 @@ record HardnessText(HardnessScale scale) {
 
   /** An unsigned size. */
   String size(double size) {
-    return Figure.of(size, 2) + " " + scale;
+    return Figure.measured(size, 2) + " " + scale;
   }
 
   private static String percent(double size, double at) {
-    return Figure.of(100 * size / Math.abs(at), 2) + " %";
+    return Figure.measured(100 * size / Math.abs(at), 2) + " %";
   }
 
   /** A block with its certified hardness. */

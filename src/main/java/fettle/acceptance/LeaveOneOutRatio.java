@@ -51,7 +51,7 @@ final class LeaveOneOutRatio extends CurveCheck {
                     + " (root mean square), all blocks fitted to "
                     + text.size(rms)
                     + ", a ratio of "
-                    + Figure.of(ratio, 2)
+                    + Figure.measured(ratio, 2)
                     + ", "
                     + (passes ? "within the " : "above the ")
                     + limit.text()

@@ -99,13 +99,13 @@ final class OrderOfBlocks extends StatedCheck {
                 + " (certified "
                 + text.value(hard.certificate().certified())
                 + ") respond in the wrong order, "
-                + Figure.of(soft.mean(), 5)
+                + Figure.measured(soft.mean(), 5)
                 + " and "
-                + Figure.of(hard.mean(), 5)
+                + Figure.measured(hard.mean(), 5)
                 + "; they are "
                 + text.size(apart)
                 + " or "
-                + Figure.of(factor, 2)
+                + Figure.measured(factor, 2)
                 + " standard uncertainties from agreement, "
                 + (stops ? "above the " : "within the ")
                 + limit.text()

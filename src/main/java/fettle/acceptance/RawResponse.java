@@ -139,9 +139,9 @@ final class RawResponse extends StatedCheck {
         ": the slope of "
             + (ordinal ? "response against certified hardness" : "ln response against ln hardness")
             + " is "
-            + Figure.of(line.slope, 2)
+            + Figure.measured(line.slope, 2)
             + " with correlation "
-            + Figure.of(line.correlation, 2);
+            + Figure.measured(line.correlation, 2);
     if (proportional || rising) {
       return failed()
           .judged(line.slope, 1)

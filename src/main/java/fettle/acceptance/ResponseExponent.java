@@ -75,9 +75,9 @@ final class ResponseExponent extends CurveCheck {
             .saying(
                 "At the middle of the range, "
                     + Figure.of(middle, 4)
-                    + " Hz, the hardness falls with the "
-                    + Figure.of(exponent, 3)
-                    + "th power of the frequency shift, "
+                    + " Hz, the hardness falls with the frequency shift to the power "
+                    + Figure.measured(exponent, 3)
+                    + ", "
                     + (passes ? "within the " : below ? "below the " : "above the ")
                     + limit.text()
                     + "; contact stiffness gives 2.0 to 2.2."));

@@ -83,20 +83,20 @@ final class StandardBlockChange extends StatedCheck {
                 + ": standard block "
                 + block
                 + " read "
-                + Figure.of(before, 5)
+                + Figure.measured(before, 5)
                 + symbol
                 + " at the start ("
                 + Figure.count(first.size(), "reading", "readings")
                 + ") and "
-                + Figure.of(after, 5)
+                + Figure.measured(after, 5)
                 + symbol
                 + " at the end ("
                 + last.size()
                 + "), a change of "
-                + Figure.of(Math.abs(change), 2)
+                + Figure.measured(Math.abs(change), 2)
                 + symbol
                 + " or "
-                + Figure.of(factor, 2)
+                + Figure.measured(factor, 2)
                 + " of its standard uncertainties, "
                 + (held ? "within the " : "above the ")
                 + limit.text()
