@@ -35,7 +35,7 @@ final class SelfCheckCommand implements Callable<Integer> {
   public Integer call() {
     List<CheckedCase> cases = SelfCheck.run(session.processors());
     boolean passed = cases.stream().allMatch(CheckedCase::passed);
-    if (common.json) {
+    if (common.json()) {
       session.out().println(json(cases, passed));
     } else {
       cases.forEach(this::print);

@@ -31,7 +31,6 @@ final class Answers {
     Evidence good = SimulatedCampaign.goodEvidence();
     Analysis analysis = good.analysis();
     ChosenCurve chosen = change.apply(analysis.chosen().orElseThrow());
-    return new Evidence(
-        With.component(analysis, "chosen", Optional.of(chosen)), good.assessedOn());
+    return new Evidence(With.component(analysis, "chosen", Optional.of(chosen)), good.assessedOn());
   }
 }

@@ -179,7 +179,8 @@ record SimulatedCampaign(
   /** The same hardnesses under a response with another exponent. */
   SimulatedCampaign exponent(double exponent) {
     return reading(
-        r -> With.component(r, "displayed", 1552 * Math.pow(r.displayed() / 1552, 2.05 / exponent)));
+        r ->
+            With.component(r, "displayed", 1552 * Math.pow(r.displayed() / 1552, 2.05 / exponent)));
   }
 
   /** Certified values so far off a curve, up and down in turn, that no model qualifies. */
