@@ -79,7 +79,7 @@ public record BetweenBlockScatter(
     Profile profile = Profile.of(model, points, scale);
     double restricted = profile.maximise(true, Profile.FINE);
     CurveFit atRestricted = profile.fitAt(restricted);
-    double likelihood = profile.maximise(false, Profile.COARSE);
+    double likelihood = profile.maximise(false, Profile.FINE);
     double top = profile.restrictedLogLikelihood(atRestricted);
     double low =
         restricted == 0

@@ -12,7 +12,7 @@ final class Profile {
   static final double FINE = 1e-5;
 
   /** Tolerance for a τ that only weights a fit or a likelihood, which is flat at its maximum. */
-  static final double COARSE = 1e-3;
+  static final double COARSE = 1e-4;
 
   private static final int SCAN = 6;
 

@@ -181,7 +181,9 @@ class LaboratoryFolderTest {
   void everyByteOfADraftIsGuarded() throws IOException {
     Path file = draft().file();
     byte[] good = Files.readAllBytes(file);
-    for (int at = 0; at < good.length; at += 61) {
+    // The program's name stands outside what is hashed, last but the state.
+    int end = new String(good, StandardCharsets.UTF_8).indexOf("\"program\"");
+    for (int at = 0; at < end; at += 61) {
       byte[] bad = good.clone();
       bad[at] ^= 1;
       Files.write(file, bad);
@@ -235,7 +237,7 @@ class LaboratoryFolderTest {
   void readingsOnAnUnknownBlockAddNothing() throws IOException {
     fill();
     Map<String, byte[]> two = new LinkedHashMap<>();
-    two.put("good.csv", runs().get("run-1.csv"));
+    two.put("good.csv", "block,response\nNR-01,500\n".getBytes(StandardCharsets.UTF_8));
     two.put("bad.csv", "block,response\nNOBODY,500\n".getBytes(StandardCharsets.UTF_8));
     assertThatThrownBy(() -> laboratory.addReadings(NAME, two))
         .isInstanceOf(InputRefusedException.class)

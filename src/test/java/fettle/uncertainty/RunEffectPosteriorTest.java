@@ -85,7 +85,7 @@ class RunEffectPosteriorTest {
   @Test
   void posteriorMomentsAgainstFineIntegration() {
     // Balanced: all eigenvalues of the runs' information equal BLOCKS / CELL², so the likelihood is
-    // (1 + σ²λ)^(−(K−1)/2) exp(−S / (2 (1 + σ²λ))) and the prior σ λ / (1 + σ²λ).
+    // (1 + σ²λ)^(−(K−1)/2) exp(−S / (2 (1 + σ²λ))) and the prior 1 / √(1 + σ²λ).
     double[][] means = draw(0.6, 3);
     double lambda = BLOCKS / (CELL * CELL);
     double s = runMeanSquare(means) * (RUNS - 1) / (CELL * CELL);
@@ -99,8 +99,8 @@ class RunEffectPosteriorTest {
                   x -> {
                     double sigma = x / (1 - x);
                     double f = 1 + sigma * sigma * lambda;
-                    return StrictMath.pow(sigma, n + 1)
-                        / f
+                    return StrictMath.pow(sigma, n)
+                        / Math.sqrt(f)
                         * StrictMath.pow(f, -0.5 * (RUNS - 1))
                         * StrictMath.exp(-0.5 * s / f + 0.5 * s)
                         / ((1 - x) * (1 - x))

@@ -4,8 +4,8 @@ Run: python3 between_block.py   (mpmath; writes between-block.json beside itself
 
 Restricted log-likelihood L = -(ln|V| + ln|X'V^-1X| + Q)/2 with V = diag(u^2 + tau^2), its maximum,
 the ends of the interval where it has fallen by half of chi-squared(0.95; 1), the maximum of the
-unrestricted one, and moments of tau under the reference prior of O. Bodnar et al., Stat. Med. 36
-(2017) 378, by adaptive quadrature; all with 40 digits and the closed 2 x 2 formulas. Invented data.
+unrestricted one, and moments of tau under the prior sqrt(sqrt(sum w^2)), w = 1/(u^2 + tau^2), by
+adaptive quadrature; all with 40 digits and the closed 2 x 2 formulas. Invented data.
 """
 
 import json
@@ -46,7 +46,7 @@ def plain(tau):
 
 def posterior(tau):
     w = fit(tau)[0]
-    return tau * sqrt(sum(a * a for a in w)) * exp(restricted(tau) - TOP)
+    return sqrt(sqrt(sum(a * a for a in w))) * exp(restricted(tau) - TOP)
 
 
 reml = findroot(lambda t: diff(restricted, t), mpf(4))
