@@ -15,6 +15,9 @@ import org.apache.commons.statistics.distribution.FDistribution;
 record BlockDiagnosis(Evidence evidence, CandidateFit fit) {
   private static final double LEVEL = 0.01;
 
+  /** Smaller probabilities hang on tails that no few readings show. */
+  private static final double SMALLEST_SHOWN = 0.001;
+
   String of(PredictedBlock predicted) {
     Analysis analysis = evidence.analysis();
     Optional<Integer> partner = SwapSearch.of(analysis, fit).partnerOf(predicted.index());
@@ -65,8 +68,8 @@ record BlockDiagnosis(Evidence evidence, CandidateFit fit) {
                 + ownFreedom
                 + " and "
                 + Figure.of(othersFreedom, 3)
-                + " degrees of freedom, p = "
-                + Figure.of(p, 1)
+                + " degrees of freedom, p "
+                + (p < SMALLEST_SHOWN ? "< " + SMALLEST_SHOWN : "= " + Figure.of(p, 1))
                 + "), so the readings may be at fault: look at face and contact")
         : Optional.empty();
   }

@@ -85,7 +85,7 @@ final class BlockRepeatability extends CurveCheck {
       double hardness = Math.abs(line[1]) * s;
       scatter = standard == ROCKWELL ? hardness : hardness / Math.abs(line[0]);
     }
-    boolean stops = scatter > 2 * limit.value();
+    boolean stops = !(scatter <= 2 * limit.value());
     Answer answer =
         stops ? failed() : scatter > limit.value() ? failed(Severity.NEEDS_REASON) : passed();
     return answer

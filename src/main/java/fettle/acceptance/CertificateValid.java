@@ -79,6 +79,6 @@ final class CertificateValid extends StatedCheck {
                 + which
                 + ": valid until "
                 + end
-                + ", last read before.");
+                + ", which covers its readings.");
   }
 }

@@ -35,12 +35,12 @@ abstract class CheckBlockCheck extends CurveCheck {
         .on(result.block())
         .saying(
             text.block(result.block())
-                + " responds "
+                + ": its response is "
                 + result.status().text()
-                + " ("
+                + ", "
                 + text.range(
                     chosen.curve().range().hardnessLow(), chosen.curve().range().hardnessHigh())
-                + "), where the curve says nothing; it neither proves nor disproves it.");
+                + ", where the curve says nothing; it neither proves nor disproves it.");
   }
 
   abstract Finding ask(Evidence evidence, CheckBlockResult result);

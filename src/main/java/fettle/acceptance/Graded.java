@@ -20,6 +20,6 @@ record Graded(LimitInForce reason, LimitInForce stop) {
 
   /** The limit that a figure crosses, or the first where it crosses none. */
   LimitInForce crossed(double value) {
-    return value > stop.value() && value > reason.value() ? stop : reason;
+    return value <= Math.max(stop.value(), reason.value()) ? reason : stop;
   }
 }

@@ -7,7 +7,8 @@ import java.util.Optional;
 /**
  * The fit by which blocks are judged: the chosen one, or where none was chosen the candidate that
  * predicts left-out blocks best. A wrong block may be the very reason why no model qualifies, so it
- * must be named then, too.
+ * must be named then, too. Best is the smallest median of the absolute errors, which one or two
+ * wrong blocks do not move.
  *
  * @param fit the fit
  * @param words how a finding names it
@@ -25,7 +26,7 @@ record JudgedFit(CandidateFit fit, String words) {
     CandidateFit best = null;
     for (Candidate candidate : evidence.analysis().candidates()) {
       if (candidate.fit().isPresent()
-          && (best == null || candidate.fit().get().leaveOneOutRms() < best.leaveOneOutRms())) {
+          && (best == null || medianError(candidate.fit().get()) < medianError(best))) {
         best = candidate.fit().get();
       }
     }
@@ -35,5 +36,12 @@ record JudgedFit(CandidateFit fit, String words) {
                 new JudgedFit(
                     fit,
                     "model " + fit.model().id() + ", the best candidate as no curve was chosen"));
+  }
+
+  private static double medianError(CandidateFit fit) {
+    double[] errors =
+        fit.predicted().stream().mapToDouble(block -> Math.abs(block.error())).sorted().toArray();
+    int middle = errors.length / 2;
+    return errors.length % 2 == 1 ? errors[middle] : 0.5 * (errors[middle - 1] + errors[middle]);
   }
 }

@@ -84,6 +84,6 @@ final class ResponseExponent extends CurveCheck {
   }
 
   private static boolean crosses(double exponent, LimitInForce limit, boolean below) {
-    return below ? exponent < limit.value() : exponent > limit.value();
+    return below ? exponent < limit.value() : !(exponent <= limit.value());
   }
 }

@@ -71,7 +71,7 @@ final class StandardBlockChange extends StatedCheck {
     double unit = one * Math.sqrt(1.0 / first.size() + 1.0 / last.size());
     double change = after - before;
     LimitInForce limit = FACTOR.under(evidence.policy());
-    double factor = Math.abs(change) / unit;
+    double factor = change == 0 ? 0 : Math.abs(change) / unit;
     boolean held = factor <= limit.value();
     ResponseKind kind = evidence.analysis().campaign().dossier().identity().responseKind();
     String symbol = kind == ResponseKind.FREQUENCY_SHIFT ? " Hz" : "";

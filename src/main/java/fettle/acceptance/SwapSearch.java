@@ -21,8 +21,8 @@ record SwapSearch(Points points, CandidateFit fit) {
   /**
    * Two blocks by their index among the fitting blocks.
    *
-   * @param first lower index
-   * @param second higher index
+   * @param first one block
+   * @param second the other
    * @param tau between-block scatter after the exchange
    */
   record Pair(int first, int second, double tau) {}
@@ -57,35 +57,32 @@ record SwapSearch(Points points, CandidateFit fit) {
     }
   }
 
-  /** The block with which block i looks swapped: both agree after the exchange. */
+  /**
+   * The block with which block i looks swapped: with the two certified values exchanged both agree
+   * with the others, and the scatter between blocks is less than half of what it was. The second
+   * condition keeps a gross error from hiding in the scatter that it causes itself.
+   */
   Optional<Integer> partnerOf(int i) {
-    int best = -1;
-    double bestZ = AGREES;
+    Pair best = null;
     for (int j = 0; j < points.size(); j++) {
-      if (j != i) {
-        double z = largestZ(i, j);
-        if (z < bestZ) {
-          best = j;
-          bestZ = z;
-        }
+      Optional<Double> tau = j == i ? Optional.empty() : scatterAfter(i, j);
+      if (tau.isPresent()
+          && tau.get() <= EXPLAINED * fit.scatter().restricted()
+          && (best == null || tau.get() < best.tau())
+          && bothAgree(i, j)) {
+        best = new Pair(i, j, tau.get());
       }
     }
-    return best < 0 ? Optional.empty() : Optional.of(best);
+    return best == null ? Optional.empty() : Optional.of(best.second());
   }
 
-  private double largestZ(int i, int j) {
-    double before = Math.abs(fit.predicted().get(j).error());
-    double apart = Math.abs(points.hardness(i) - points.hardness(j));
-    // A partner that agrees as it is, at less than half the distance, is not swapped.
-    if (before < apart / 2) {
-      return Double.POSITIVE_INFINITY;
-    }
+  private boolean bothAgree(int i, int j) {
     try {
       List<PredictedBlock> predicted =
           LeaveOneOut.predict(fit.model(), exchanged(i, j), fit.scatter().scale());
-      return Math.max(Math.abs(predicted.get(i).z()), Math.abs(predicted.get(j).z()));
+      return Math.abs(predicted.get(i).z()) < AGREES && Math.abs(predicted.get(j).z()) < AGREES;
     } catch (FitFailedException noFit) {
-      return Double.POSITIVE_INFINITY;
+      return false;
     }
   }
 

@@ -193,6 +193,29 @@ record SimulatedCampaign(
         .certifiedWrongly("B7", 1.06);
   }
 
+  /** The same blocks on a Rockwell scale, read by a rebound device. */
+  static SimulatedCampaign rockwell() {
+    HardnessScale hrc = HardnessScale.parse("HRC", "here");
+    return good()
+        .certificate("*", c -> hrc(c, hrc))
+        .identified("scale", hrc)
+        .identified("method", Method.REBOUND)
+        .identified("responseKind", ResponseKind.REBOUND_RATIO)
+        .policed("targetUncertainty", Optional.of(ErrorLimits.constant(false, 1.5)))
+        .policed("permissibleError", Optional.of(ErrorLimits.constant(false, 1.5)))
+        .policed("responseResolution", OptionalDouble.empty())
+        .reading(r -> With.component(r, "displayed", 2000 - r.displayed()));
+  }
+
+  private static Certificate hrc(Certificate c, HardnessScale hrc) {
+    double value = 20 + Math.round(10 * (c.certified() - 245) / 6.5) / 10.0;
+    Certificate result = With.component(c, "certified", value);
+    result = With.component(result, "scale", hrc);
+    result = With.component(result, "expandedUncertainty", 0.8);
+    result = With.component(result, "sharedUncertainty", some(0.25));
+    return With.component(result, "nonUniformity", some(0.1));
+  }
+
   SimulatedCampaign choosing(String model) {
     return With.component(
         this,
