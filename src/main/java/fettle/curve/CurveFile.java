@@ -6,253 +6,175 @@ import fettle.quantity.HardnessScale;
 import fettle.quantity.Method;
 import fettle.quantity.ResponseKind;
 import fettle.refusal.InputRefusedException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
- * Reads a curve file, JSON format {@code fettle-curve}, number 1, with the JDK alone.
+ * Reads a curve file, JSON of format {@code fettle-curve}, number 1, with the JDK alone.
  *
- * <p>The reader takes what evaluation needs. Whether the file is the one that was written is told
- * by its fingerprint, which the library verifies.
+ * <p>The reader takes what evaluation needs: the curve evaluates to the same bits as the one that
+ * was written. Whether the numbers are still the ones that were kept is told by the file's {@code
+ * fingerprint}, the SHA-256 of its {@code content} in canonical form (RFC 8785), which the
+ * laboratory folder checks at every opening.
  */
 public final class CurveFile {
-  /** Name of the format. */
+  /** The format's name. */
   public static final String FORMAT = "fettle-curve";
 
-  /** Newest number of the format that this program reads and the one it writes. */
+  /** The format's number, the only one that is read and written. */
   public static final int FORMAT_VERSION = 1;
+
+  static final String FETCH = "take the file anew from the laboratory folder or a backup";
 
   private static final int LARGEST = 16 << 20;
 
-  private final String file;
-
-  private CurveFile(String file) {
-    this.file = file;
-  }
+  private CurveFile() {}
 
   /**
    * Reads a curve.
    *
-   * @param bytes content of the file
-   * @param file file name for messages
+   * @param bytes the file's bytes, at most 16 MiB
+   * @param file name of the file for messages
    * @return the curve
-   * @throws InputRefusedException if it is not a whole curve file of a known format
+   * @throws InputRefusedException if it is no curve file, of another number, cut off or garbled
    */
   public static Curve read(byte[] bytes, String file) {
-    CurveFile reader = new CurveFile(file);
+    if (bytes.length > LARGEST) {
+      throw new InputRefusedException(
+          "The file is larger than 16 MiB.", file, "a curve file, seldom above 1 MiB", FETCH);
+    }
+    JsonFields fields = JsonFields.of(JsonText.parse(bytes, file), file, "$");
+    requireFormat(fields, file);
     try {
-      if (bytes.length > LARGEST) {
-        throw new IllegalArgumentException("the file is larger than 16 MiB");
-      }
-      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-      return reader.curve(new Node(reader.map(StrictJson.parse(text), "the document"), ""));
-    } catch (CharacterCodingException failure) {
-      throw reader.refused("it is not text in UTF-8");
-    } catch (IllegalArgumentException | ClassCastException failure) {
-      throw reader.refused(failure.getMessage());
+      return curve(fields.object("content"));
+    } catch (IllegalArgumentException impossible) {
+      throw new InputRefusedException(
+          "The curve in the file cannot be: " + impossible.getMessage() + ".",
+          file + ", at $.content",
+          "the values of one curve",
+          FETCH);
     }
   }
 
-  private InputRefusedException refused(String why) {
-    return new InputRefusedException(
-        "The curve file cannot be used: " + why + ".",
-        file,
-        "a whole file of format " + FORMAT + ", number " + FORMAT_VERSION,
-        "name a curve file written by fettle, or restore it from a backup");
-  }
-
-  /** One object with the path to it. */
-  private record Node(Map<String, Object> fields, String path) {}
-
-  @SuppressWarnings("unchecked")
-  private Map<String, Object> map(Object value, String what) {
-    if (value instanceof Map<?, ?> map) {
-      return (Map<String, Object>) map;
+  private static void requireFormat(JsonFields fields, String file) {
+    if (!fields.has("format") || !fields.text("format").equals(FORMAT)) {
+      throw new InputRefusedException(
+          fields.has("format")
+              ? "The file is of another kind: \"" + printable(fields.text("format")) + "\"."
+              : "The file does not say that it is a curve file.",
+          file,
+          "a file of format " + FORMAT,
+          "name the file curve.json of a dossier");
     }
-    throw new IllegalArgumentException(what + " is not an object");
-  }
-
-  private Node child(Node node, String name) {
-    String path = node.path() + "/" + name;
-    return new Node(map(node.fields().get(name), path), path);
-  }
-
-  private String text(Node node, String name) {
-    if (node.fields().get(name) instanceof String text) {
-      return text;
+    double number = fields.number("formatVersion");
+    if (number != FORMAT_VERSION) {
+      boolean newer = number > FORMAT_VERSION;
+      throw new InputRefusedException(
+          "The file is of format number "
+              + printable(shown(number))
+              + ", which is too "
+              + (newer ? "new." : "old."),
+          file,
+          "format number " + FORMAT_VERSION,
+          newer ? "use a newer version of the program" : FETCH);
     }
-    throw new IllegalArgumentException(node.path() + "/" + name + " is not a text");
   }
 
-  private Optional<String> optionalText(Node node, String name) {
-    return node.fields().get(name) == null ? Optional.empty() : Optional.of(text(node, name));
+  private static String shown(double number) {
+    return number == Math.rint(number) && Math.abs(number) < 1e9
+        ? Long.toString((long) number)
+        : Double.toString(number);
   }
 
-  private double number(Node node, String name) {
-    if (node.fields().get(name) instanceof Double number) {
-      return number;
-    }
-    throw new IllegalArgumentException(node.path() + "/" + name + " is not a number");
+  private static String printable(String text) {
+    String plain = text.replaceAll("\\p{C}", "?");
+    return plain.length() > 60 ? plain.substring(0, 60) + "…" : plain;
   }
 
-  private OptionalDouble optionalNumber(Node node, String name) {
-    return node.fields().get(name) == null
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(number(node, name));
-  }
-
-  private boolean flag(Node node, String name) {
-    if (node.fields().get(name) instanceof Boolean flag) {
-      return flag;
-    }
-    throw new IllegalArgumentException(node.path() + "/" + name + " is not true or false");
-  }
-
-  private List<?> list(Node node, String name) {
-    if (node.fields().get(name) instanceof List<?> list) {
-      return list;
-    }
-    throw new IllegalArgumentException(node.path() + "/" + name + " is not a list");
-  }
-
-  private double[] numbers(Node node, String name) {
-    return numbers(list(node, name), node.path() + "/" + name);
-  }
-
-  private double[] numbers(Object value, String path) {
-    if (!(value instanceof List<?> list)) {
-      throw new IllegalArgumentException(path + " is not a list");
-    }
-    double[] numbers = new double[list.size()];
-    for (int i = 0; i < numbers.length; i++) {
-      if (!(list.get(i) instanceof Double number)) {
-        throw new IllegalArgumentException(path + "/" + i + " is not a number");
-      }
-      numbers[i] = number;
-    }
-    return numbers;
-  }
-
-  private List<Node> nodes(Node node, String name) {
-    List<Node> children = new ArrayList<>();
-    List<?> list = list(node, name);
-    for (int i = 0; i < list.size(); i++) {
-      String path = node.path() + "/" + name + "/" + i;
-      children.add(new Node(map(list.get(i), path), path));
-    }
-    return children;
-  }
-
-  private Curve curve(Node top) {
-    if (!FORMAT.equals(top.fields().get("format"))) {
-      throw new IllegalArgumentException("it is of another kind");
-    }
-    double version = number(top, "formatVersion");
-    if (version > FORMAT_VERSION) {
-      throw new IllegalArgumentException(
-          "it was written by a newer program (format number " + (long) version + ")");
-    }
-    Node content = child(top, "content");
-    Node argument = child(content, "argument");
-    String name = text(content, "model");
+  private static Curve curve(JsonFields content) {
     ModelId model =
-        ModelId.parse(name)
-            .orElseThrow(() -> new IllegalArgumentException("model \"" + name + "\" is not known"));
-    Node scatter = child(content, "betweenBlock");
-    List<PosteriorNode> posterior = new ArrayList<>();
-    for (Node node : nodes(scatter, "nodes")) {
-      posterior.add(
-          new PosteriorNode(
-              number(node, "weight"),
-              number(node, "tau"),
-              numbers(node, "parameters"),
-              numbers(node, "covariance")));
-    }
-    List<SharedSource> shared = new ArrayList<>();
-    for (Node node : nodes(content, "sharedSources")) {
-      shared.add(new SharedSource(text(node, "name"), numbers(node, "deltaParameters")));
-    }
-    List<CovariancePart> parts = new ArrayList<>();
-    for (Node node : nodes(content, "covarianceParts")) {
-      parts.add(
-          new CovariancePart(
-              text(node, "source"), numbers(node, "covariance"), flag(node, "present")));
-    }
+        ModelId.parse(content.text("model"))
+            .orElseThrow(() -> content.refusal("model", ModelId.accepted()));
+    int p = model.parameterCount();
+    JsonFields argument = content.object("argument");
+    JsonFields between = content.object("betweenBlock");
     return new Curve(
-        identity(child(content, "identity")),
+        identity(content.object("identity")),
         model,
         new ArgumentScaling(
-            flag(argument, "logarithmic"), number(argument, "centre"), number(argument, "scale")),
-        numbers(content, "parameters"),
-        numbers(content, "covariance"),
-        flag(scatter, "relative"),
-        number(scatter, "tau"),
-        posterior,
-        shared,
-        runs(child(content, "runs")),
-        responseScatter(child(content, "responseScatter")),
-        parts,
-        number(content, "simultaneousFactor"),
-        range(child(content, "range")));
+            argument.truth("logarithmic"), argument.number("centre"), argument.number("scale")),
+        content.numbers("parameters", p),
+        content.numbers("covariance", p * p),
+        between.truth("relative"),
+        between.number("tau"),
+        between.objects("nodes").stream().map(node -> node(node, p)).toList(),
+        content.objects("sharedSources").stream()
+            .map(s -> new SharedSource(s.text("name"), s.numbers("deltaParameters", p)))
+            .toList(),
+        runs(content.object("runs"), p),
+        scatter(content.object("responseScatter")),
+        content.objects("covarianceParts").stream().map(part -> part(part, p)).toList(),
+        content.number("simultaneousFactor"),
+        range(content.object("range")));
   }
 
-  private CurveIdentity identity(Node node) {
-    String where = file + ", " + node.path();
+  private static CurveIdentity identity(JsonFields fields) {
     return new CurveIdentity(
-        text(node, "dossier"),
-        optionalText(node, "title"),
-        text(node, "material"),
-        Method.parse(text(node, "method"), where + "/method"),
-        HardnessScale.parse(text(node, "scale"), where + "/scale"),
-        ResponseKind.parse(text(node, "response"), where + "/response"),
-        optionalNumber(node, "testForceNewtons"),
-        optionalText(node, "instrument"),
-        optionalText(node, "probe"),
-        optionalNumber(node, "zeroFrequencyHz"));
+        fields.text("dossier"),
+        fields.optionalText("title"),
+        fields.text("material"),
+        Method.parse(fields.text("method"), fields.where("method")),
+        HardnessScale.parse(fields.text("scale"), fields.where("scale")),
+        ResponseKind.parse(fields.text("response"), fields.where("response")),
+        fields.optionalNumber("testForceNewtons"),
+        fields.optionalText("instrument"),
+        fields.optionalText("probe"),
+        fields.optionalNumber("zeroFrequencyHz"));
   }
 
-  private RunEffects runs(Node node) {
-    List<double[]> delta = new ArrayList<>();
-    List<?> list = list(node, "deltaParameters");
-    for (int i = 0; i < list.size(); i++) {
-      delta.add(numbers(list.get(i), node.path() + "/deltaParameters/" + i));
-    }
-    List<RunEffects.Node> nodes = new ArrayList<>();
-    for (Node one : nodes(node, "nodes")) {
-      nodes.add(new RunEffects.Node(number(one, "weight"), number(one, "standardDeviation")));
-    }
+  private static PosteriorNode node(JsonFields node, int p) {
+    return new PosteriorNode(
+        node.number("weight"),
+        node.number("tau"),
+        node.numbers("parameters", p),
+        node.numbers("covariance", p * p));
+  }
+
+  private static RunEffects runs(JsonFields runs, int p) {
+    List<RunEffects.Node> nodes =
+        runs.objects("nodes").stream()
+            .map(n -> new RunEffects.Node(n.number("weight"), n.number("standardDeviation")))
+            .toList();
     return new RunEffects(
-        flag(node, "relative"),
-        number(node, "standardDeviation"),
-        flag(node, "estimated"),
-        delta,
+        runs.truth("relative"),
+        runs.number("standardDeviation"),
+        runs.truth("estimated"),
+        runs.rows("deltaParameters", p),
         nodes);
   }
 
-  private ResponseScatter responseScatter(Node node) {
+  private static ResponseScatter scatter(JsonFields scatter) {
     return new ResponseScatter(
-        flag(node, "relative"),
-        number(node, "repeatability"),
-        number(node, "degreesOfFreedom"),
-        number(node, "resolution"),
-        number(node, "operator"),
-        number(node, "drift"),
-        number(node, "temperature"));
+        scatter.truth("relative"),
+        scatter.number("repeatability"),
+        scatter.number("degreesOfFreedom"),
+        scatter.number("resolution"),
+        scatter.number("operator"),
+        scatter.number("drift"),
+        scatter.number("temperature"));
   }
 
-  private ValidRange range(Node node) {
+  private static CovariancePart part(JsonFields part, int p) {
+    return new CovariancePart(
+        part.text("source"), part.numbers("covariance", p * p), part.truth("present"));
+  }
+
+  private static ValidRange range(JsonFields range) {
     return new ValidRange(
-        number(node, "responseLow"),
-        number(node, "responseHigh"),
-        number(node, "hardnessLow"),
-        number(node, "hardnessHigh"),
-        text(node, "lowLimitedBy"),
-        text(node, "highLimitedBy"));
+        range.number("responseLow"),
+        range.number("responseHigh"),
+        range.number("hardnessLow"),
+        range.number("hardnessHigh"),
+        range.text("lowLimitedBy"),
+        range.text("highLimitedBy"));
   }
 }

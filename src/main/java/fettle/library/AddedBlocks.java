@@ -5,9 +5,9 @@ import java.util.List;
 /**
  * What adding blocks did.
  *
- * @param added blocks that are new
- * @param extended blocks that got a further certificate
- * @param unchanged blocks that were there already as given
+ * @param added marks of blocks that are new
+ * @param extended marks of blocks that were there and got further certificates or facts
+ * @param unchanged marks of blocks of which all was there already
  */
 public record AddedBlocks(List<String> added, List<String> extended, List<String> unchanged) {
   /** Copies. */

@@ -5,9 +5,9 @@ import java.util.List;
 /**
  * What adding readings files did.
  *
- * @param added files that are new
- * @param unchanged files that were there already with the same bytes
- * @param readings readings that the dossier holds now
+ * @param added names of files that are new, as they are kept
+ * @param unchanged names of files that were there already with the same bytes
+ * @param readings number of readings that the dossier holds now
  */
 public record AddedReadings(List<String> added, List<String> unchanged, int readings) {
   /** Copies. */

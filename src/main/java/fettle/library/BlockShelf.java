@@ -1,147 +1,134 @@
 package fettle.library;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import fettle.block.BlockRules;
-import fettle.block.Certificate;
 import fettle.block.ReferenceBlock;
 import fettle.refusal.InputRefusedException;
-import fettle.table.InputFile;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import fettle.table.NearMatch;
+import fettle.table.Shown;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
-/** The folder {@code reference-blocks}. */
+/** The laboratory's reference blocks, kept in {@code reference-blocks}. */
 final class BlockShelf {
-  private final Path folder;
-  private final DurableFiles files;
-  private final History history;
+  static final String DIRECTORY = "reference-blocks";
 
-  BlockShelf(Path home, DurableFiles files) {
-    this.folder = home.resolve("reference-blocks");
-    this.files = files;
-    this.history = new History(folder.resolve("history.jsonl"), files);
+  private static final String SUFFIX = ".json";
+
+  private final Ledger ledger;
+
+  BlockShelf(Ledger ledger) {
+    this.ledger = ledger;
   }
 
-  Path folder() {
-    return folder;
+  /** Adds blocks, or further certificates and facts to blocks that are there: all or none. */
+  AddedBlocks add(List<ReferenceBlock> blocks) {
+    return ledger.changing(
+        () -> {
+          SortedMap<String, ReferenceBlock> shelf = shelf();
+          Set<String> before = Set.copyOf(shelf.keySet());
+          Set<String> changed = new LinkedHashSet<>();
+          for (ReferenceBlock block : blocks) {
+            BlockRules.check(block, "block " + block.id());
+            refuseOtherCase(block.id(), shelf);
+            ReferenceBlock kept = shelf.get(block.id());
+            ReferenceBlock after = kept == null ? block : new BlockMerge(kept, block).merged();
+            if (!after.equals(kept)) {
+              shelf.put(after.id(), after);
+              changed.add(after.id());
+            }
+          }
+          Set<String> all = new LinkedHashSet<>(blocks.stream().map(ReferenceBlock::id).toList());
+          AddedBlocks outcome =
+              new AddedBlocks(
+                  changed.stream().filter(id -> !before.contains(id)).toList(),
+                  changed.stream().filter(before::contains).toList(),
+                  all.stream().filter(id -> !changed.contains(id)).toList());
+          if (!changed.isEmpty()) {
+            SortedMap<String, byte[]> files = new TreeMap<>();
+            changed.forEach(id -> files.put(id + SUFFIX, BlockJson.write(shelf.get(id))));
+            ObjectNode data = Json.object();
+            outcome.added().forEach(data.putArray("added")::add);
+            outcome.extended().forEach(data.putArray("extended")::add);
+            ledger.commit("blocks-added", Optional.empty(), data, files);
+          }
+          return outcome;
+        });
   }
 
-  Path fileOf(String id) {
-    return folder.resolve(id + ".json");
-  }
-
-  List<ReferenceBlock> all() {
-    if (!Files.isDirectory(folder)) {
-      return List.of();
-    }
-    try (Stream<Path> entries = Files.list(folder)) {
-      return entries
-          .filter(file -> file.getFileName().toString().endsWith(".json"))
-          .filter(file -> !file.getFileName().toString().startsWith("."))
-          .sorted()
-          .map(BlockShelf::read)
-          .toList();
-    } catch (IOException failure) {
-      throw new UncheckedIOException(failure);
-    }
-  }
-
-  private static ReferenceBlock read(Path file) {
-    return BlockFile.read(InputFile.bytes(file), file.toString());
-  }
-
-  Optional<ReferenceBlock> find(String id) {
-    BlockRules.id(id, "the block's mark");
-    Path file = fileOf(id);
-    return Files.exists(file) ? Optional.of(read(file)) : Optional.empty();
-  }
-
-  AddedBlocks add(List<ReferenceBlock> blocks, Instant at) {
-    Map<String, ReferenceBlock> changed = new LinkedHashMap<>();
-    List<String> added = new ArrayList<>();
-    List<String> extended = new ArrayList<>();
-    List<String> unchanged = new ArrayList<>();
-    for (ReferenceBlock block : blocks) {
-      Optional<ReferenceBlock> present = find(block.id());
-      if (present.isEmpty()) {
-        added.add(block.id());
-        changed.put(block.id(), block);
-        continue;
-      }
-      ReferenceBlock merged = merged(present.get(), block);
-      if (merged.certificates().size() == present.get().certificates().size()) {
-        unchanged.add(block.id());
-      } else {
-        extended.add(block.id());
-        changed.put(block.id(), merged);
+  private static void refuseOtherCase(String id, SortedMap<String, ReferenceBlock> shelf) {
+    for (String kept : shelf.keySet()) {
+      if (kept.equalsIgnoreCase(id) && !kept.equals(id)) {
+        throw new InputRefusedException(
+            "The block's mark \"" + id + "\" differs only in case from \"" + kept + "\".",
+            "block " + id,
+            "the same mark for the same block, and clearly different ones for others",
+            "correct it");
       }
     }
-    changed.forEach((id, block) -> files.write(fileOf(id), BlockFile.bytes(block)));
-    for (String id : changed.keySet()) {
-      String sha256 = Json.sha256(BlockFile.bytes(changed.get(id)));
-      history.append(
-          at,
-          added.contains(id) ? "block-added" : "certificate-added",
-          Json.object().put("block", id).put("sha256", sha256));
-    }
-    return new AddedBlocks(added, extended, unchanged);
   }
 
-  private static ReferenceBlock merged(ReferenceBlock present, ReferenceBlock block) {
-    if (!BlockFile.sameFacts(present, block)) {
+  /** All blocks by mark, in order of mark, withdrawn ones too. */
+  SortedMap<String, ReferenceBlock> shelf() {
+    SortedMap<String, ReferenceBlock> shelf = new TreeMap<>();
+    Map<String, byte[]> files = ledger.readAll();
+    files.forEach(
+        (path, bytes) -> {
+          ReferenceBlock block = BlockJson.read(bytes, ledger.directory().resolve(path).toString());
+          shelf.put(block.id(), block);
+        });
+    return shelf;
+  }
+
+  /** One block; refuses where there is none of that mark. */
+  ReferenceBlock get(String id) {
+    SortedMap<String, ReferenceBlock> shelf = shelf();
+    ReferenceBlock block = shelf.get(id);
+    if (block == null) {
       throw new InputRefusedException(
-          "Block "
-              + block.id()
-              + " is known with other facts (material, role, size, heat or modulus).",
-          "block " + block.id(),
-          "the same facts as in reference-blocks/" + block.id() + ".json",
-          "correct the file, or give the new piece a mark of its own");
+          "There is no block " + Shown.plain(id) + ".",
+          ledger.directory().toString(),
+          "the mark of a block that was added",
+          NearMatch.of(id, List.copyOf(shelf.keySet()))
+              .map(near -> "did you mean " + near + "?")
+              .orElse("`fettle block list` shows them all"));
     }
-    List<Certificate> certificates = new ArrayList<>(present.certificates());
-    for (Certificate certificate : block.certificates()) {
-      if (!certificates.contains(certificate)) {
-        certificates.add(certificate);
-      }
-    }
-    return with(present, certificates, present.withdrawn());
+    return block;
   }
 
-  private static ReferenceBlock with(
-      ReferenceBlock block, List<Certificate> certificates, Optional<String> withdrawn) {
-    return new ReferenceBlock(
-        block.id(),
-        block.material(),
-        block.defaultRole(),
-        block.thicknessMm(),
-        block.massKg(),
-        block.roughnessRaUm(),
-        block.heat(),
-        block.productForm(),
-        block.elasticModulusGpa(),
-        block.elasticModulusUncertaintyGpa(),
-        block.poissonRatio(),
-        certificates,
-        withdrawn);
-  }
-
-  void withdraw(ReferenceBlock block, String reason, Instant at) {
-    if (block.withdrawn().isPresent()) {
+  void withdraw(String id, String reason) {
+    if (reason.isBlank()) {
       throw new InputRefusedException(
-          "Block " + block.id() + " is withdrawn already: " + block.withdrawn().get() + ".",
-          "block " + block.id(),
-          "a block in use",
-          "nothing is left to do");
+          "A block is withdrawn for a reason, and there is none.",
+          "block " + Shown.plain(id),
+          "the reason in words",
+          "say why");
     }
-    ReferenceBlock changed = with(block, block.certificates(), Optional.of(reason));
-    files.write(fileOf(block.id()), BlockFile.bytes(changed));
-    history.append(
-        at, "block-withdrawn", Json.object().put("block", block.id()).put("reason", reason));
+    ledger.changing(
+        () -> {
+          ReferenceBlock block = get(id);
+          if (block.withdrawn().isPresent()) {
+            throw new InputRefusedException(
+                "Block " + id + " was withdrawn before: " + block.withdrawn().get(),
+                "block " + id,
+                "a block in use",
+                "nothing is left to be done");
+          }
+          ReferenceBlock after = BlockMerge.withdrawn(block, reason);
+          SortedMap<String, byte[]> files = new TreeMap<>();
+          files.put(id + SUFFIX, BlockJson.write(after));
+          ObjectNode data = Json.object().put("block", id).put("reason", reason);
+          ledger.commit("block-withdrawn", Optional.empty(), data, files);
+          return after;
+        });
+  }
+
+  ChainState chain() {
+    return ledger.chain();
   }
 }

@@ -1,110 +1,121 @@
 package fettle.library;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import fettle.refusal.InputRefusedException;
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
- * A history: one event a line, each carrying the SHA-256 of the line before, so that a change, a
- * loss or an exchange of lines shows.
+ * A history file: one event a line, each carrying the SHA-256 of the line before.
  *
- * <p>A line is written whole and forced to disk. A crash while writing leaves a last line without
- * its line end: that action was never acknowledged, and the next writer cuts it off.
+ * <p>An event has happened once its line feed is written; a last line without one is none.
  */
 final class History {
-  private static final String START = "0".repeat(64);
+  static final String FILE = "history.jsonl";
+
+  private static final int LARGEST = 256 << 20;
 
   private final Path file;
-  private final DurableFiles files;
 
-  History(Path file, DurableFiles files) {
-    this.file = file;
-    this.files = files;
+  History(Path directory) {
+    this.file = directory.resolve(FILE);
+  }
+
+  Path file() {
+    return file;
   }
 
   /**
-   * One event.
+   * A reading of the file.
    *
-   * @param sequence 1 for the first
-   * @param at when
-   * @param type what sort
-   * @param data what about it
+   * @param events sound events
+   * @param length bytes that they fill
+   * @param state verdict on the chain
    */
-  record Event(long sequence, Instant at, String type, ObjectNode data) {}
+  record Reading(List<Event> events, long length, ChainState state) {}
 
-  /**
-   * Reads and verifies all events.
-   *
-   * @return in order
-   * @throws InputRefusedException at the first line that does not fit the one before
-   */
-  List<Event> read() {
+  /** The events; refuses a chain that is broken. */
+  Reading read() {
+    Reading reading = examine();
+    reading
+        .state()
+        .damage()
+        .ifPresent(
+            damage -> {
+              throw new InputRefusedException(
+                  "The history has been altered or damaged: " + damage,
+                  file.toString(),
+                  "events numbered from 1, each with the hash of the line before",
+                  "put the history back from a backup");
+            });
+    return reading;
+  }
+
+  /** The sound events from the first on, and what is wrong after them. */
+  Reading examine() {
+    byte[] bytes = bytes();
     List<Event> events = new ArrayList<>();
-    String previous = START;
-    for (String line : wholeLines()) {
-      String where = file.getFileName() + ", line " + (events.size() + 1);
-      ObjectNode node = Json.read(Json.utf8(line), where);
-      Json.requireFormat(node, "fettle-event", 1, where);
-      Fields fields = new Fields(node, where);
-      if (!fields.text("previous").equals(previous)
-          || fields.number("sequence") != events.size() + 1) {
-        throw new InputRefusedException(
-            "The history is broken: this line does not follow the one before.",
-            file + ", line " + (events.size() + 1),
-            "a line that carries the hash of the line before it",
-            "restore the file from a backup; lines before this one can still be trusted");
+    String head = Event.BEGINNING;
+    int from = 0;
+    Optional<String> damage = Optional.empty();
+    for (int i = 0; i < bytes.length && damage.isEmpty(); i++) {
+      if (bytes[i] == '\n') {
+        byte[] line = Arrays.copyOfRange(bytes, from, i);
+        int number = events.size() + 1;
+        damage = take(line, number, head, events);
+        if (damage.isEmpty()) {
+          head = Json.sha256(line);
+          from = i + 1;
+        }
       }
-      previous = Json.sha256(Json.utf8(line));
-      events.add(
-          new Event(
-              events.size() + 1,
-              Instant.parse(fields.text("at")),
-              fields.text("type"),
-              fields.optionalObject("data").map(Fields::object).orElseGet(Json::object)));
     }
-    return events;
+    boolean unfinished = damage.isEmpty() && from < bytes.length;
+    return new Reading(
+        List.copyOf(events), from, new ChainState(events.size(), head, damage, unfinished));
   }
 
-  /** Hash of the last line: what a report prints so that it exists outside the folder. */
-  String head() {
-    List<String> lines = wholeLines();
-    return lines.isEmpty() ? START : Json.sha256(Json.utf8(lines.get(lines.size() - 1)));
-  }
-
-  /** Appends an event; the caller holds the folder's lock. */
-  void append(Instant at, String type, ObjectNode data) {
-    List<Event> before = read();
-    ObjectNode node = Json.object();
-    node.put("format", "fettle-event").put("formatVersion", 1);
-    node.put("sequence", before.size() + 1).put("at", at.toString()).put("type", type);
-    node.set("data", data);
-    node.put("previous", head());
-    String line = new String(Json.canonical(node), StandardCharsets.UTF_8) + "\n";
-    String text = text();
-    if (!text.isEmpty() && !text.endsWith("\n")) {
-      files.write(file, Json.utf8(text.substring(0, text.lastIndexOf('\n') + 1)));
-    }
-    files.appendLine(file, Json.utf8(line));
-  }
-
-  private List<String> wholeLines() {
-    String text = text();
-    int end = text.lastIndexOf('\n');
-    return end < 0 ? List.of() : List.of(text.substring(0, end).split("\n", -1));
-  }
-
-  private String text() {
+  private Optional<String> take(byte[] line, int number, String head, List<Event> events) {
+    Event event;
     try {
-      return Files.exists(file) ? Files.readString(file, StandardCharsets.UTF_8) : "";
+      event = Event.read(line, file + ", line " + number);
+    } catch (InputRefusedException unfit) {
+      return Optional.of("line " + number + ": " + unfit.what());
+    }
+    if (event.seq() != number) {
+      return Optional.of("line " + number + " holds event " + event.seq() + ".");
+    }
+    if (!event.previous().equals(head)) {
+      return Optional.of(
+          number == 1
+              ? "line 1 says that a line went before it."
+              : "line " + (number - 1) + " is not the one that line " + number + " followed.");
+    }
+    if (!Arrays.equals(event.line(), line)) {
+      return Optional.of("line " + number + " is not in the form in which events are written.");
+    }
+    events.add(event);
+    return Optional.empty();
+  }
+
+  private byte[] bytes() {
+    try {
+      if (Files.size(file) > LARGEST) {
+        throw new InputRefusedException(
+            "The history is larger than 256 MiB.",
+            file.toString(),
+            "a history, seldom above 1 MiB",
+            "put the history back from a backup");
+      }
+      return Files.readAllBytes(file);
+    } catch (NoSuchFileException none) {
+      return new byte[0];
     } catch (IOException failure) {
-      throw new UncheckedIOException(failure);
+      throw Ledger.unreadable(file, failure);
     }
   }
 }

@@ -1,10 +1,11 @@
 package fettle.library;
 
 /**
- * One input of a curve, by what it is and the SHA-256 of its bytes.
+ * One input of a curve, by what it is and its hash.
  *
- * @param kind readings, block, policy, dossier or exclusions
- * @param name file name or block id
- * @param sha256 64 hexadecimal digits in lower case
+ * @param kind {@code readings}, {@code block-certificate}, {@code policy}, {@code roles} or {@code
+ *     exclusions}
+ * @param name file name or block mark; the kind itself where there is but one
+ * @param sha256 SHA-256 of the file's bytes, or of the value's canonical form (RFC 8785)
  */
 public record InputFingerprint(String kind, String name, String sha256) {}

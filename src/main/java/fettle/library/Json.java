@@ -1,128 +1,177 @@
 package fettle.library;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.DecimalNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import fettle.refusal.InputRefusedException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import org.erdtman.jcs.JsonCanonicalizer;
+import org.erdtman.jcs.NumberToJSON;
 
-/** JSON as it stands in the folder: canonical (RFC 8785), read strictly and within limits. */
+/** JSON as this folder keeps it: read strictly and within limits, written in one way only. */
 final class Json {
-  private static final int DEEPEST = 40;
-  private static final int LONGEST_TEXT = 1 << 20;
+  /** Greatest size of a JSON file here. */
+  static final int LARGEST = 16 << 20;
+
+  private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
   private static final ObjectMapper MAPPER =
-      new ObjectMapper(
+      JsonMapper.builder(
               JsonFactory.builder()
                   .streamReadConstraints(
                       StreamReadConstraints.builder()
-                          .maxNestingDepth(DEEPEST)
-                          .maxStringLength(LONGEST_TEXT)
+                          .maxNestingDepth(32)
+                          .maxDocumentLength(LARGEST)
+                          .maxNumberLength(100)
+                          .maxNameLength(200)
+                          .maxStringLength(100_000)
                           .build())
                   .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
                   .build())
-          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
+          .nodeFactory(NODES)
+          .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .build();
 
   private Json() {}
 
   static ObjectNode object() {
-    return MAPPER.createObjectNode();
+    return NODES.objectNode();
+  }
+
+  static ArrayNode array() {
+    return NODES.arrayNode();
   }
 
   /**
-   * Canonical bytes.
-   *
-   * @throws IllegalArgumentException for numbers that JSON cannot carry, which no value of ours is
+   * A number by its shortest digits (ECMAScript's, as RFC 8785 asks), which read back as the same
+   * double. Zero has no sign in that form.
    */
+  static JsonNode number(double value) {
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException("value " + value + ": finite expected");
+    }
+    try {
+      return DecimalNode.valueOf(new BigDecimal(NumberToJSON.serializeNumber(value)));
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+  }
+
+  static ArrayNode numbers(double[] values) {
+    ArrayNode array = array();
+    for (double value : values) {
+      array.add(number(value));
+    }
+    return array;
+  }
+
+  /** The one object that the bytes hold; refuses anything else with line and column. */
+  static ObjectNode parse(byte[] bytes, String file) {
+    JsonNode node;
+    try {
+      node = MAPPER.readTree(bytes);
+    } catch (StreamConstraintsException beyond) {
+      throw refusal(
+          "The file is deeper or larger than any file of this kind: "
+              + beyond.getOriginalMessage()
+              + ".",
+          file,
+          "at most 32 levels and 16 MiB",
+          "check what this file is");
+    } catch (JsonEOFException cut) {
+      throw cutOff(file);
+    } catch (JsonProcessingException malformed) {
+      JsonLocation at = malformed.getLocation();
+      throw refusal(
+          "The file is not well-formed JSON.",
+          at == null ? file : file + ", line " + at.getLineNr() + ", column " + at.getColumnNr(),
+          "JSON with each name once and nothing after its end",
+          "correct that place, or take the file anew from a backup");
+    } catch (IOException garbled) {
+      throw refusal(
+          "The file is not UTF-8 text.",
+          file,
+          "a JSON file as it was written",
+          "take the file anew from a backup");
+    }
+    if (node == null || node.isMissingNode()) {
+      throw cutOff(file);
+    }
+    if (!(node instanceof ObjectNode object)) {
+      throw refusal(
+          "The file holds no JSON object.", file, "an object in braces", "check what this file is");
+    }
+    return object;
+  }
+
+  private static InputRefusedException cutOff(String file) {
+    return refusal(
+        "The file is empty or ends too early.",
+        file,
+        "a whole JSON file",
+        "take the file anew from a backup");
+  }
+
+  private static InputRefusedException refusal(
+      String what, String file, String expected, String action) {
+    return new InputRefusedException(what, file, expected, action);
+  }
+
+  /** The canonical form of RFC 8785: the same value gives the same bytes everywhere. */
   static byte[] canonical(JsonNode node) {
     try {
       return new JsonCanonicalizer(MAPPER.writeValueAsString(node)).getEncodedUTF8();
-    } catch (IOException failure) {
-      throw new IllegalArgumentException("not canonical JSON: " + failure.getMessage(), failure);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
     }
   }
 
+  /** A form for people: two spaces a level, line feeds, names in the order given. */
+  static byte[] readable(JsonNode node) {
+    DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
+    DefaultPrettyPrinter printer =
+        new DefaultPrettyPrinter(
+            Separators.createDefaultInstance()
+                .withObjectFieldValueSpacing(Separators.Spacing.AFTER));
+    printer.indentObjectsWith(indenter);
+    printer.indentArraysWith(indenter);
+    try {
+      return (MAPPER.writer(printer).writeValueAsString(node) + "\n")
+          .getBytes(StandardCharsets.UTF_8);
+    } catch (JsonProcessingException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+  }
+
+  /** SHA-256 as 64 hexadecimal digits in lower case. */
   static String sha256(byte[] bytes) {
     try {
       return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-    } catch (NoSuchAlgorithmException everyJdkHasIt) {
-      throw new IllegalStateException(everyJdkHasIt);
+    } catch (NoSuchAlgorithmException impossible) {
+      // Every Java platform has SHA-256 (java.security.MessageDigest, class comment).
+      throw new IllegalStateException(impossible);
     }
-  }
-
-  /**
-   * Reads a file's object.
-   *
-   * @param bytes content
-   * @param file name for messages
-   * @throws InputRefusedException if it is not one whole JSON object
-   */
-  static ObjectNode read(byte[] bytes, String file) {
-    try {
-      JsonNode node = MAPPER.readTree(bytes);
-      if (node instanceof ObjectNode object) {
-        return object;
-      }
-    } catch (JsonProcessingException failure) {
-      var at = failure.getLocation();
-      throw new InputRefusedException(
-          "The file is not whole JSON: " + failure.getOriginalMessage().split("\n")[0] + ".",
-          file + (at == null ? "" : ", line " + at.getLineNr() + ", column " + at.getColumnNr()),
-          "one JSON object, complete to its last brace",
-          "restore the file from a backup; it may have been cut or edited");
-    } catch (IOException failure) {
-      throw new IllegalStateException(failure);
-    }
-    throw new InputRefusedException(
-        bytes.length == 0 ? "The file is empty." : "The file holds no JSON object.",
-        file,
-        "one JSON object",
-        "restore the file from a backup");
-  }
-
-  /**
-   * Checks a file's format name and number, which come first of all.
-   *
-   * @throws InputRefusedException for another kind of file, or one from a newer program
-   */
-  static void requireFormat(ObjectNode object, String format, int newest, String file) {
-    String found = object.path("format").asText("");
-    if (!found.equals(format)) {
-      throw new InputRefusedException(
-          found.isEmpty()
-              ? "The file does not say what it is."
-              : "The file is of another kind: " + found + ".",
-          file,
-          "a file of format " + format,
-          "put the right file in its place");
-    }
-    int number = object.path("formatVersion").asInt(0);
-    if (number > newest) {
-      throw new InputRefusedException(
-          "The file was written by a newer program: format number " + number + ".",
-          file,
-          "format number " + newest + " or lower",
-          "open it with the newer program");
-    }
-    if (number < 1) {
-      throw new InputRefusedException(
-          "The file's format number " + number + " never existed.",
-          file,
-          "format number 1" + (newest > 1 ? " to " + newest : ""),
-          "restore the file from a backup");
-    }
-  }
-
-  static byte[] utf8(String text) {
-    return text.getBytes(StandardCharsets.UTF_8);
   }
 }

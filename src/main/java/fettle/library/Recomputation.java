@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param identical whether the content has the same bytes
  * @param largestRelativeDifference largest relative difference of two numbers at one place
- * @param differences places that differ, with both values; at most twenty
+ * @param differences JSON paths that differ beyond a relative 1e-12, with both values; at most 20
  * @param message the outcome in one sentence
  */
 public record Recomputation(
@@ -15,5 +15,14 @@ public record Recomputation(
   /** Copies. */
   public Recomputation {
     differences = List.copyOf(differences);
+  }
+
+  /**
+   * Whether the curve is the same for every purpose.
+   *
+   * @return true for the same bytes, and for numbers all within a relative 1e-12
+   */
+  public boolean agrees() {
+    return differences.isEmpty();
   }
 }

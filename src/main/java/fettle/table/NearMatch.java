@@ -5,11 +5,17 @@ import java.util.List;
 import java.util.Optional;
 
 /** Names that were probably meant: other punctuation, or few letters off. */
-final class NearMatch {
+public final class NearMatch {
   private NearMatch() {}
 
-  /** The candidate that was probably meant by a name: at most a third of its letters off. */
-  static Optional<String> of(String name, List<String> candidates) {
+  /**
+   * The candidate that was probably meant by a name.
+   *
+   * @param name a name that is none of the candidates
+   * @param candidates names that are known
+   * @return the nearest, where at most a third of its letters are off
+   */
+  public static Optional<String> of(String name, List<String> candidates) {
     String best = null;
     int least = Integer.MAX_VALUE;
     for (String candidate : candidates) {

@@ -6,17 +6,29 @@ import java.util.List;
  * Foreign text made fit for a message: control and formatting characters spelled out, so that a
  * cell cannot drive a terminal or turn a line around, and long text cut.
  */
-final class Shown {
+public final class Shown {
   private static final int LONGEST = 60;
   private static final int MOST_NAMES = 30;
 
   private Shown() {}
 
-  static String quoted(String text) {
+  /**
+   * The text in quotation marks.
+   *
+   * @param text foreign text
+   * @return at most 60 characters of it, harmless, in quotation marks
+   */
+  public static String quoted(String text) {
     return '"' + plain(text) + '"';
   }
 
-  static String plain(String text) {
+  /**
+   * The text without what could drive a terminal.
+   *
+   * @param text foreign text
+   * @return at most 60 characters of it, harmless
+   */
+  public static String plain(String text) {
     StringBuilder shown = new StringBuilder();
     int taken = 0;
     for (int i = 0; i < text.length(); ) {
