@@ -70,35 +70,4 @@ final class Cholesky {
       b[i] = sum / l[i * n + i];
     }
   }
-
-  /** Natural logarithm of the determinant of L Lᵀ. */
-  static double logDeterminant(double[] l, int n) {
-    double sum = 0;
-    for (int i = 0; i < n; i++) {
-      sum += StrictMath.log(l[i * n + i]);
-    }
-    return 2 * sum;
-  }
-
-  /** Leading {@code size} × {@code size} block of (L Lᵀ)⁻¹, row-major, symmetric. */
-  static double[] inverseBlock(double[] l, int n, int size) {
-    double[] block = new double[size * size];
-    double[] column = new double[n];
-    for (int j = 0; j < size; j++) {
-      java.util.Arrays.fill(column, 0);
-      column[j] = 1;
-      solve(l, n, column);
-      for (int i = 0; i < size; i++) {
-        block[i * size + j] = column[i];
-      }
-    }
-    for (int i = 0; i < size; i++) {
-      for (int j = 0; j < i; j++) {
-        double mean = 0.5 * (block[i * size + j] + block[j * size + i]);
-        block[i * size + j] = mean;
-        block[j * size + i] = mean;
-      }
-    }
-    return block;
-  }
 }

@@ -18,10 +18,11 @@ final class FindingsSection {
    * What the template shows.
    *
    * @param open groups of what did not pass, worst first; empty groups are left out
-   * @param passed what passed
+   * @param passed checks with what passed of them
+   * @param answers number of findings that passed
    * @param none whether no check was run
    */
-  public record View(List<Group> open, List<Row> passed, boolean none) {}
+  public record View(List<Group> open, List<Passed> passed, int answers, boolean none) {}
 
   /**
    * Findings of one severity.
@@ -31,6 +32,14 @@ final class FindingsSection {
    * @param rows findings
    */
   public record Group(String title, String style, List<Row> rows) {}
+
+  /**
+   * What passed of one check: its question and origin once, then every answer.
+   *
+   * @param first its first finding
+   * @param answers all its findings that passed
+   */
+  public record Passed(Row first, List<Row> answers) {}
 
   /**
    * One finding.
@@ -72,7 +81,11 @@ final class FindingsSection {
             .filter(finding -> finding.outcome() == Outcome.PASSED)
             .map(finding -> row(finding, checks))
             .toList();
-    return new View(open, passed, content.findings().isEmpty());
+    Map<String, List<Row>> byCheck = new LinkedHashMap<>();
+    passed.forEach(row -> byCheck.computeIfAbsent(row.check(), id -> new ArrayList<>()).add(row));
+    List<Passed> checked =
+        byCheck.values().stream().map(rows -> new Passed(rows.get(0), rows)).toList();
+    return new View(open, checked, passed.size(), content.findings().isEmpty());
   }
 
   private static String title(Severity severity) {

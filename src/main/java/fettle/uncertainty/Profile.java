@@ -157,7 +157,8 @@ final class Profile {
     double high = Math.min(SCAN - 0.5, best + 1) / SCAN;
     double x =
         Maximum.within(low, high, tolerance, at -> value(fitAt(tauAt(at, unit)), restricted));
-    double tau = tauAt(x, unit);
+    // A maximum within the search's tolerance of 0 is one at 0: nothing larger has been found.
+    double tau = x <= 2 * tolerance ? 0 : tauAt(x, unit);
     return value(fitAt(tau), restricted) > atZeroValue ? tau : 0;
   }
 

@@ -253,15 +253,17 @@
 <#list group.rows as row><@finding row group.style/></#list>
 </#list>
 <#if findings.passed?has_content>
-<details><summary>Passed (${findings.passed?size})</summary></details>
+<details><summary>Passed (${findings.answers})</summary></details>
 <div class="passed">
-<div class="scroll"><table>
-<thead><tr><th>Check</th><th>Answer</th><th>Origin of the requirement</th></tr></thead>
-<tbody>
-<#list findings.passed as row>
-<tr><td class="t">${row.question?has_content?then(row.question, row.check)}<#if row.question?has_content><span class="sub">${row.check}</span></#if></td><td class="w">${row.message}<#if row.place?has_content><span class="sub">${row.place}</span></#if></td><td class="t">${row.citation}</td></tr>
+<#list findings.passed as check>
+<h4>${check.first.question?has_content?then(check.first.question, check.first.check)}</h4>
+<p class="origin"><#if check.first.question?has_content>${check.first.check}</#if><#if check.first.citation?has_content>: ${check.first.citation}</#if></p>
+<ul>
+<#list check.answers as row>
+<li>${row.message}</li>
 </#list>
-</tbody></table></div>
+</ul>
+</#list>
 </div>
 </#if>
 </#if>
@@ -278,7 +280,7 @@
 
 <section id="verify" class="numbered">
 <h2>To recompute and verify</h2>
-<p>The curve follows from the files below and nothing else. In the laboratory folder, <code>fettle recompute ${dossier}<#if version?has_content>@${version}</#if></code> computes it again and compares; <code>fettle audit</code> checks every hash and signature. A file is the one meant here if its SHA-256 is the one printed. This report relates only to the items listed in it.</p>
+<p>The curve follows from the files below and nothing else. In the laboratory folder, <code>fettle recompute ${dossier}<#if version?has_content>@${version}</#if></code> computes it again and compares. A file is the one meant here if its SHA-256 is the one printed. This report relates only to the items listed in it.</p>
 <dl class="facts">
 <dt>SHA-256 of the curve file</dt><dd><span class="hash">${fingerprint}</span></dd>
 <dt>Made by</dt><dd>${program}</dd>
